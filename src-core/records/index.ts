@@ -1,0 +1,8 @@
+export type * from './basics'
+export type * from './instrument'
+export type * from './machine'
+export type * from './product'
+export type * from './settings'
+export type * from './site'
+export type * from './visit'
+export type { Entry, EntryOf, NumberText } from '../units/entry'

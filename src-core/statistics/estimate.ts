@@ -1,0 +1,51 @@
+import type { UnitName } from '../units/dimensions'
+
+/** Where a part of an uncertainty comes from. */
+export type BudgetSource =
+  | 'replicates'
+  | 'run-repeatability'
+  | 'reading'
+  | 'roller-pulse'
+  | 'timer'
+  | 'cylinder-tolerance'
+  | 'tube-factor'
+  | 'density'
+  | 'scale'
+  | 'flow'
+  | 'dose-seconds'
+  | 'rinse-volume'
+  | 'strength'
+  | 'racks'
+  | 'charges'
+  | 'price'
+  | 'tank-volume'
+  | 'kit-factor'
+  | 'step-width'
+  | 'count'
+
+/** One line of an uncertainty budget (GUM): standard uncertainty in the unit of the result. */
+export interface BudgetLine {
+  readonly source: BudgetSource
+  readonly standard: number
+  /** null: infinitely many, as for a Type B line */
+  readonly degreesOfFreedom: number | null
+  /** part of the combined variance, 0 to 1 */
+  readonly share: number
+}
+
+/**
+ * A result and how well it is known: value +- expanded at 95 %. Plain data, so that it travels and prints.
+ * `predicted`: no scatter was observed, the budget is a forecast from the instruments alone.
+ */
+export interface Estimate<U extends UnitName | 'turns' | 'g/rack' | 'L/month' | 'money/month' = UnitName> {
+  readonly unit: U
+  readonly value: number
+  readonly standard: number
+  readonly coverage: number
+  readonly expanded: number
+  readonly low: number
+  readonly high: number
+  readonly degreesOfFreedom: number | null
+  readonly predicted: boolean
+  readonly budget: readonly BudgetLine[]
+}

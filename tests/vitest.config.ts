@@ -1,0 +1,14 @@
+import { fileURLToPath } from 'node:url'
+import { svelte } from '@sveltejs/vite-plugin-svelte'
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  plugins: [svelte()],
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'],
+    typecheck: { enabled: true, include: ['tests/types/**/*.test-d.ts'], tsconfig: 'tests/tsconfig.json' },
+    reporters: ['default'],
+  },
+})
