@@ -9,7 +9,7 @@ export const ok = <T>(value: T): Outcome<T> => ({ ok: true, value })
 export const fail = (problem: Problem): Outcome<never> => ({ ok: false, problem })
 
 /** Applies a step to a good value; a problem passes through untouched. */
-export const then = <T, R>(outcome: Outcome<T>, step: (value: T) => Outcome<R>): Outcome<R> =>
+export const chain = <T, R>(outcome: Outcome<T>, step: (value: T) => Outcome<R>): Outcome<R> =>
   outcome.ok ? step(outcome.value) : outcome
 
 /** All values, or the first problem in the order given. */
