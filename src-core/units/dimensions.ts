@@ -1,10 +1,11 @@
 /**
  * Every unit the program knows. One row: what it measures, the exact factor to the canonical unit of that
- * dimension (a decimal string, so that no digit is lost), and how it is written.
+ * dimension (decimal digits, or a fraction of two where the decimal does not end), and how it is written.
  *
  * Sources: NIST SP 811 (2008) Appendix B.8 and NIST Handbook 44 Appendix C for gallon, fluid ounce, pound,
- * ounce, grain, psi, bar. Imperial gallon: exact by definition, 4.546 09 L. The psi factor is
- * lbf (0.453 592 37 kg x 9.806 65 m/s2) over in2 (25.4 mm squared), cut at 20 digits: it has no finite decimal form.
+ * ounce, grain, psi, bar. Imperial gallon: exact by definition, 4.546 09 L. psi: lbf = 0.453 592 37 kg x 9.806 65 m/s2
+ * over the square of 25.4 mm. Hardness degrees: °fH by definition 10 mg CaCO3 per litre; °dH 10 mg CaO per litre and
+ * °Clark one grain per imperial gallon, both as CaCO3; mmol/L by the molar mass of CaCO3 (IUPAC abridged weights).
  */
 export const UNITS = {
   mL: { dimension: 'volume', factor: '1', offset: '0', symbol: 'mL' },
@@ -37,14 +38,14 @@ export const UNITS = {
 
   'g/mL': { dimension: 'density', factor: '1', offset: '0', symbol: 'g/mL' },
   'kg/L': { dimension: 'density', factor: '1', offset: '0', symbol: 'kg/L' },
-  'lb/gal-us': { dimension: 'density', factor: '0.11982642731689662', offset: '0', symbol: 'lb/US gal' },
+  'lb/gal-us': { dimension: 'density', factor: '453.59237/3785.411784', offset: '0', symbol: 'lb/US gal' },
 
   degC: { dimension: 'temperature', factor: '1', offset: '0', symbol: '°C' },
-  degF: { dimension: 'temperature', factor: '0.55555555555555555556', offset: '-32', symbol: '°F' },
+  degF: { dimension: 'temperature', factor: '5/9', offset: '-32', symbol: '°F' },
 
   kPa: { dimension: 'pressure', factor: '1', offset: '0', symbol: 'kPa' },
   bar: { dimension: 'pressure', factor: '100', offset: '0', symbol: 'bar' },
-  psi: { dimension: 'pressure', factor: '6.8947572931683613367', offset: '0', symbol: 'psi' },
+  psi: { dimension: 'pressure', factor: '4.4482216152605/0.64516', offset: '0', symbol: 'psi' },
 
   'ppm-vv': { dimension: 'product-by-volume', factor: '1', offset: '0', symbol: 'ppm v/v product' },
   'percent-vv': { dimension: 'product-by-volume', factor: '10000', offset: '0', symbol: '% v/v product' },
@@ -53,7 +54,7 @@ export const UNITS = {
   'mg/L-active': { dimension: 'active-by-mass', factor: '1', offset: '0', symbol: 'mg/L active' },
 
   'mg/L-CaCO3': { dimension: 'hardness', factor: '1', offset: '0', symbol: 'mg/L as CaCO3' },
-  gpg: { dimension: 'hardness', factor: '17.118061045270946', offset: '0', symbol: 'grains/US gal' },
+  gpg: { dimension: 'hardness', factor: '64.79891/3.785411784', offset: '0', symbol: 'grains/US gal' },
   'deg-dH': { dimension: 'hardness', factor: '17.848', offset: '0', symbol: '°dH' },
   'deg-fH': { dimension: 'hardness', factor: '10', offset: '0', symbol: '°fH' },
   'deg-Clark': { dimension: 'hardness', factor: '14.253768', offset: '0', symbol: '°Clark' },
@@ -75,7 +76,7 @@ export const UNITS = {
 
 export interface UnitRow {
   readonly dimension: string
-  /** canonical = (value + offset) x factor */
+  /** canonical = (value + offset) x factor; digits, or `digits/digits` */
   readonly factor: string
   readonly offset: string
   readonly symbol: string

@@ -1,5 +1,6 @@
 import { Decimal } from './decimal'
 import { UNITS, type Dimension, type DimensionOf, type UnitName, type UnitOf } from './dimensions'
+import { exactFactor } from './factor'
 
 declare const dimension: unique symbol
 
@@ -31,7 +32,7 @@ export type Dose = Quantity<'dose'>
 const factors = Object.fromEntries(
   Object.entries(UNITS).map(([name, row]) => [
     name,
-    { factor: Number(row.factor), offset: Number(row.offset) },
+    { factor: exactFactor(name as UnitName).toNumber(), offset: Number(row.offset) },
   ]),
 ) as Record<UnitName, { readonly factor: number; readonly offset: number }>
 
@@ -54,13 +55,16 @@ export const add = <D extends Exclude<Dimension, 'temperature' | 'pH'>>(
 ): Quantity<D> => ((a as unknown as number) + (b as unknown as number)) as unknown as Quantity<D>
 
 /**
- * Converts a decimal text between units of one dimension with exact factors (40 significant digits).
- * Units without a finite factor (psi, °F back to °C) are right to the digits kept.
+ * Converts a decimal text between units of one dimension with exact factors, to 40 significant digits.
  */
 export function convertExactly(value: string, from: UnitName, to: UnitName): Decimal {
   const source = UNITS[from]
   const target = UNITS[to]
   if (source.dimension !== target.dimension)
     throw new Error(`${from} and ${to} do not measure the same thing`)
-  return new Decimal(value).plus(source.offset).times(source.factor).div(target.factor).minus(target.offset)
+  return new Decimal(value)
+    .plus(source.offset)
+    .times(exactFactor(from))
+    .div(exactFactor(to))
+    .minus(target.offset)
 }

@@ -2,7 +2,15 @@ import { fail, ok, type Outcome } from '../outcome'
 import { Decimal } from './decimal'
 import { UNITS, type Dimension, type UnitName } from './dimensions'
 import type { EntryOf } from './entry'
+import { exactFactor } from './factor'
 import type { Quantity } from './quantity'
+
+/** The double nearest to an entry's value in the canonical unit; a unit that is canonical needs no decimal. */
+function toCanonical(value: string, unit: UnitName): number {
+  const row = UNITS[unit]
+  if (row.factor === '1' && row.offset === '0') return Number(value)
+  return new Decimal(value).plus(row.offset).times(exactFactor(unit)).toNumber()
+}
 
 /** A plain decimal as entries hold it: optional minus, digits, optional point and digits. Nothing decimal.js adds. */
 export const PLAIN_DECIMAL = /^-?(?:\d{1,15})(?:\.\d{1,15})?$/
@@ -19,7 +27,7 @@ export function read<D extends Dimension>(
   if (entry === null) return fail({ code: 'number-missing', field })
   if (!PLAIN_DECIMAL.test(entry.value)) return fail({ code: 'number-unreadable', field, text: entry.value })
   const row = UNITS[entry.unit as UnitName]
-  const canonical = new Decimal(entry.value).plus(row.offset).times(row.factor).toNumber()
+  const canonical = toCanonical(entry.value, entry.unit as UnitName)
   const tooLow =
     (range.low !== undefined && canonical < range.low) ||
     (range.above !== undefined && canonical <= range.above)
