@@ -29,15 +29,23 @@ export interface BudgetLine {
   readonly standard: number
   /** null: infinitely many, as for a Type B line */
   readonly degreesOfFreedom: number | null
+  /**
+   * -1 when the result falls as this source rises. Lets a source that two quantities share cancel where it truly
+   * does, as the density of a weighed run does in mg/L; absent means +1.
+   */
+  readonly sign?: -1
   /** part of the combined variance, 0 to 1 */
   readonly share: number
 }
+
+/** The units a result can have: those of entries, and some that only results have. */
+export type ResultUnit = UnitName | 'turns' | 'g/rack' | 'L/month' | 'money/month'
 
 /**
  * A result and how well it is known: value +- expanded at 95 %. Plain data, so that it travels and prints.
  * `predicted`: no scatter was observed, the budget is a forecast from the instruments alone.
  */
-export interface Estimate<U extends UnitName | 'turns' | 'g/rack' | 'L/month' | 'money/month' = UnitName> {
+export interface Estimate<U extends ResultUnit = UnitName> {
   readonly unit: U
   readonly value: number
   readonly standard: number

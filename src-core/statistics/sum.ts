@@ -1,0 +1,23 @@
+/**
+ * Compensated sum (Neumaier 1974, an improvement of Kahan's): the rounding error of every addition is carried along,
+ * so that the result is right to about one unit in the last place however long the list.
+ */
+export function compensatedSum(values: readonly number[]): number {
+  let sum = 0
+  let lost = 0
+  for (const value of values) {
+    const next = sum + value
+    lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum
+    sum = next
+  }
+  return sum + lost
+}
+
+/**
+ * Beyond this no reading of ours lies, and squares and sums below it never overflow a double.
+ */
+export const LARGEST = 1e100
+
+/** Whether every number can take part in a calculation. */
+export const usable = (values: readonly number[]): boolean =>
+  values.every((value) => Math.abs(value) <= LARGEST)
