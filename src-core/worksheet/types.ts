@@ -4,8 +4,8 @@ import type { Outcome } from '../outcome'
 import type { Problem } from '../problem'
 import type { CurrencyCode, Day, Id, Instant, ProductRole, TestMethod, VerificationMethod } from '../records'
 import type { TurnAdvice } from '../screw/types'
+import type { PumpSaving, PumpUse, SpendTotals } from '../spend/types'
 import type { Estimate } from '../statistics/estimate'
-import type { Decimal } from '../units/decimal'
 
 /** One series of runs at one screw position, worked out. */
 export interface TestResult {
@@ -68,24 +68,7 @@ export interface VisitResult {
   readonly saving: readonly PumpSaving[]
 }
 
-/** What an adjustment changed: positive when less product is used than as found. */
-export interface PumpSaving {
-  readonly pumpId: Id
-  readonly litresPerMonth: Outcome<Estimate<'L/month'>>
-  readonly moneyPerMonth: Outcome<Estimate<'money/month'>>
-}
-
-/** Month's use of one product by one pump at its last known setting. */
-export interface PumpUse {
-  readonly pumpId: Id
-  readonly productId: Id | null
-  readonly racksPerMonth: Outcome<number>
-  readonly doseFrom: 'as-left' | 'none'
-  readonly litresPerMonth: Outcome<Estimate<'L/month'>>
-  readonly containersPerMonth: Outcome<number>
-  readonly costPerMonth: Outcome<Decimal>
-  readonly costPerRack: Outcome<Decimal>
-}
+export type { PumpSaving, PumpUse, RackRate, SpendTotals } from '../spend/types'
 
 /** Everything computed about a site: what the screens, the report and the headless command show. */
 export interface Worksheet {
@@ -95,9 +78,5 @@ export interface Worksheet {
   readonly asOf: Day
   readonly visits: readonly VisitResult[]
   readonly use: readonly PumpUse[]
-  readonly totals: {
-    readonly costPerMonth: Outcome<Decimal>
-    readonly costPerRack: Outcome<Decimal>
-    readonly racksPerMonth: Outcome<number>
-  }
+  readonly totals: SpendTotals
 }
