@@ -57,6 +57,7 @@ export type Problem =
   | { readonly code: 'internal'; readonly reference: string }
   | { readonly code: 'unavailable'; readonly what: string }
   | { readonly code: 'host-gone' }
+  | { readonly code: 'no-session' }
   // a calculation that cannot say anything, with the reason in the calculation's own closed list
   | { readonly code: 'cannot-compute'; readonly reason: CannotCompute }
 
