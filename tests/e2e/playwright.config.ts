@@ -1,0 +1,34 @@
+import { defineConfig } from '@playwright/test'
+import { findChromium } from '../support/chromium'
+
+const LAUNCH_FLAGS = [
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+]
+
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../../test-results/e2e',
+  fullyParallel: false,
+  workers: 2,
+  timeout: 60_000,
+  forbidOnly: true,
+  retries: 0,
+  reporter: process.env['PLAYWRIGHT_JSON_OUTPUT_FILE'] === undefined ? 'list' : [['list'], ['json']],
+  use: {
+    viewport: { width: 1366, height: 768 },
+    locale: 'en-GB',
+    timezoneId: 'Europe/Dublin',
+    trace: 'retain-on-failure',
+    launchOptions: { executablePath: findChromium() ?? undefined, args: LAUNCH_FLAGS },
+  },
+  projects: [
+    { name: 'chromium', testIgnore: 'electron/**' },
+    { name: 'electron', testMatch: 'electron/**/*.spec.ts' },
+  ],
+})
