@@ -1,0 +1,57 @@
+import type { Decision, Verdict } from '#core/dose/types'
+import type { Estimate } from '#core/statistics/estimate'
+import type { PumpVisit } from '#core/worksheet/types'
+
+/** One measured dose on the window's own basis, as the dose picture draws it. */
+export interface DoseRound {
+  readonly id: string
+  /** which series it was, in words */
+  readonly label: string
+  readonly kind: 'as-found' | 'round' | 'now'
+  readonly verdict: Verdict
+  readonly estimate: Estimate
+}
+
+export interface DoseWindow {
+  readonly low: number
+  readonly target: number
+  readonly high: number
+}
+
+/** What the dose picture shows of one pump: its window and every round on that window's basis. Null without either. */
+export interface DoseStory {
+  readonly window: DoseWindow
+  readonly rounds: readonly DoseRound[]
+}
+
+/**
+ * The rounds of a pump's visit, oldest first. The last one is "now" while the visit is open and "as left" once it is
+ * closed; a round that could not be computed, or is on another basis than the last, is left out rather than drawn
+ * where it does not belong.
+ */
+export function doseStory(pump: PumpVisit, closed: boolean): DoseStory | null {
+  const decided = pump.tests.flatMap((test, index) =>
+    test.decision.ok ? [{ test, index, decision: test.decision.value }] : [],
+  )
+  const last = decided.at(-1)
+  if (last === undefined) return null
+  const alike = decided.filter(({ decision }) => decision.basis === last.decision.basis)
+  const rounds = alike.map(({ test, index, decision }): DoseRound => {
+    const kind = index === 0 ? 'as-found' : test === last.test ? 'now' : 'round'
+    return {
+      id: test.testId,
+      label: labelOf(kind, index, closed),
+      kind,
+      verdict: decision.verdict,
+      estimate: decision.value,
+    }
+  })
+  const { low, target, high }: Decision = last.decision
+  return { window: { low, target, high }, rounds }
+}
+
+function labelOf(kind: DoseRound['kind'], index: number, closed: boolean): string {
+  if (kind === 'as-found') return 'As found'
+  if (kind === 'now') return closed ? 'As left' : 'Now'
+  return `Round ${index + 1}`
+}
