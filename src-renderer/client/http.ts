@@ -1,0 +1,29 @@
+import type { Transport } from './transport'
+
+export const TOKEN_HEADER = 'x-dosewright-token'
+
+/** Browsers let a request outlive its page only up to 64 kB in all. */
+const KEEPALIVE_LIMIT = 60_000
+
+/**
+ * Calls the local window host. No answer, an answer that is no JSON, and a token that is no longer known all mean the
+ * same to a person: the program behind this page is gone.
+ */
+export const httpTransport =
+  (fetcher: typeof fetch, token: string): Transport =>
+  async (method, input) => {
+    const body = JSON.stringify(input)
+    try {
+      const reply = await fetcher(`/rpc/${method}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', [TOKEN_HEADER]: token },
+        body,
+        credentials: 'omit',
+        keepalive: body.length < KEEPALIVE_LIMIT,
+      })
+      if (reply.status === 401) return { ok: false, problem: { code: 'host-gone' } }
+      return await reply.json()
+    } catch {
+      return { ok: false, problem: { code: 'host-gone' } }
+    }
+  }
