@@ -6,6 +6,9 @@ import { productDensity } from './product-density'
 import { NO_TUBE, tubeFactor, type TubeFactor } from './tube-factor'
 import type { TestConditions } from './types'
 
+/** What of a test decides how its readings are corrected. */
+export type HowTested = Pick<Test, 'method' | 'tubeImmersed'>
+
 /** What turns a raw reading into true volume. */
 export interface Correction {
   readonly tube: TubeFactor
@@ -21,7 +24,7 @@ export interface Correction {
  *
  * Problems: `missing` product, density, instrument, bore or tube diameter; those of the entries read.
  */
-export function correctionFor(test: Test, conditions: TestConditions): Outcome<Correction> {
+export function correctionFor(test: HowTested, conditions: TestConditions): Outcome<Correction> {
   if (test.method === 'weighed') {
     const density = productDensity(conditions.product)
     return density.ok
@@ -39,7 +42,7 @@ export function correctionFor(test: Test, conditions: TestConditions): Outcome<C
  * The limits of the instrument of a test. A scale is wanted for weighed runs and only for them; another kind is
  * `missing` instrument.
  */
-export function limitsFor(test: Test, conditions: TestConditions): Outcome<InstrumentLimits> {
+export function limitsFor(test: HowTested, conditions: TestConditions): Outcome<InstrumentLimits> {
   const limits = instrumentLimits(conditions.instrument)
   if (!limits.ok) return limits
   return (test.method === 'weighed') === (limits.value.measures === 'mass')

@@ -4,10 +4,10 @@ import { daysBetween } from '../units/days'
 import { readNumber } from '../units/read'
 import { correctionFor, limitsFor, type Correction } from './correction'
 import type { InstrumentLimits } from './instrument-limits'
-import { observedFlow } from './observed-flow'
+import { observedFlow, seriesSpread } from './observed-flow'
 import { rawRun, runSeconds, type RawRun } from './run-volume'
 import { seriesQuality } from './series-quality'
-import type { FlowResult, GoodRun, RunResult, TestConditions, VolumeDoubt } from './types'
+import type { FlowResult, GoodRun, RunResult, SeriesState, TestConditions, VolumeDoubt } from './types'
 import { pulsesPerMinute, volumeDoubt } from './volume-doubt'
 
 /**
@@ -37,7 +37,8 @@ export function testFlow(test: Test, conditions: TestConditions): FlowResult {
     pulsesPerMinute: pulses.ok ? pulses.value : null,
     tubeOverdueDays: overdueDays(test, conditions),
   })
-  return { runs: worked.map((run) => run.result), flow, quality }
+  const state = flow.ok && doubt.ok ? stateOf(good, doubt.value, test.instrumentId) : null
+  return { runs: worked.map((run) => run.result), flow, quality, state }
 }
 
 interface WorkedRun {
@@ -78,6 +79,17 @@ function doubtOf(
   const readings = raw.flatMap((run) => run.readings)
   const readingsPerRun = Math.max(1, ...raw.map((run) => run.readings.length))
   return volumeDoubt({ limits, tube, density, readings, readingsPerRun, rollers })
+}
+
+function stateOf(
+  good: readonly GoodRun[],
+  doubt: VolumeDoubt,
+  instrumentId: string | null,
+): SeriesState | null {
+  const spread = seriesSpread(good)
+  if (spread === null || instrumentId === null) return null
+  const { mean: flow, seconds, standardDeviation } = spread
+  return { flow, runs: good.length, seconds, standardDeviation, instrumentId, doubt }
 }
 
 /** What stands in the way of the series: anything wrong, or a missing reading when no other run counts. */

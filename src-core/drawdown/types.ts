@@ -15,6 +15,21 @@ export interface FlowResult {
   readonly runs: readonly RunResult[]
   readonly flow: Outcome<Estimate<'mL/min'>>
   readonly quality: SeriesQuality
+  /** where the series stands, for forecasts; null while there is no flow */
+  readonly state: SeriesState | null
+}
+
+/** Where a series stands: enough to forecast what more runs, longer runs or another instrument would bring. */
+export interface SeriesState {
+  /** mL/min */
+  readonly flow: number
+  readonly runs: number
+  /** s, of an average run */
+  readonly seconds: number
+  /** mL/min; null for a single run */
+  readonly standardDeviation: number | null
+  readonly instrumentId: string
+  readonly doubt: VolumeDoubt
 }
 
 /** One timed run, worked out. */
