@@ -27,3 +27,13 @@ export function all<T extends readonly Outcome<unknown>[]>(
 /** A double that can be shown: NaN and infinities become the problem given instead. */
 export const finite = (value: number, problem: Problem): Outcome<number> =>
   Number.isFinite(value) ? ok(value) : fail(problem)
+
+/** A double inside `low`..`high`, both allowed; anything else, NaN too, is the problem that names the field. */
+export const within = (
+  value: number,
+  low: number,
+  high: number,
+  field: string,
+  unit: string,
+): Outcome<number> =>
+  value >= low && value <= high ? ok(value) : fail({ code: 'number-out-of-range', field, low, high, unit })

@@ -93,3 +93,6 @@ export type CannotCompute =
   | 'outside-valid-range'
   | 'no-spread-in-x'
   | 'zero-flow'
+  | 'probe-controlled'
+  | 'no-initial-charge'
+  | 'not-predicted'

@@ -14,4 +14,10 @@ export const CANNOT_COMPUTE: { readonly [K in CannotCompute]: string } = {
     'All readings were taken at one setting or on one day, so no trend shows. Add one at another.',
   'zero-flow':
     'The pump delivered nothing. Look for air, a closed cap or an empty container, then test again.',
+  'probe-controlled':
+    'A probe holds this strength, not the seconds. Titrate at the machine, then set the controller.',
+  'no-initial-charge':
+    'This machine drops its water every cycle, so there is no initial charge to set. Set the dose per rack.',
+  'not-predicted':
+    'Soil eats chlorine in a wash tank, so dilution cannot predict it. Measure it with a strip or a kit.',
 }

@@ -162,12 +162,12 @@ describe('a reworded caution', () => {
   })
 })
 
-describe('acknowledgements', () => {
-  const cautions = (productId: string) =>
-    cautionsFor({ site: site('bleach', 'soap'), products: library, trigger: 'before-first-test', productId })
+const beforeTest = (productId: string) =>
+  cautionsFor({ site: site('bleach', 'soap'), products: library, trigger: 'before-first-test', productId })
 
+describe('acknowledgements', () => {
   it('is asked once per product and visit, and the general ones once per visit', () => {
-    const first = cautions('bleach')
+    const first = beforeTest('bleach')
     expect(missingAcknowledgements({ cautions: [] }, first)).toEqual(first)
     const given = first.map((caution) => ({
       caution: caution.id,
@@ -175,7 +175,7 @@ describe('acknowledgements', () => {
       at: '2026-03-09T14:05:00.000Z',
     }))
     expect(missingAcknowledgements({ cautions: given }, first)).toEqual([])
-    expect(missingAcknowledgements({ cautions: given }, cautions('soap')).map((c) => c.id)).toEqual([
+    expect(missingAcknowledgements({ cautions: given }, beforeTest('soap')).map((c) => c.id)).toEqual([
       'read-label',
       'corrosive',
     ])
