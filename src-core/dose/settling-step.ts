@@ -35,9 +35,9 @@ interface Option {
  * another cylinder. Each option's budget is forecast and put in place of the flow test's part of the budget; what the
  * test cannot change (seconds per rack, rinse water, density, strength) stays.
  *
- * When nothing would prove the value where it lies, or it lies outside, the step is to turn first, provided the best
- * test could then prove the target; if even that fails the window is narrower than the other doubts:
- * `cannot-be-settled`.
+ * When nothing would prove the value where it lies, or it lies outside, the step is to turn first, provided the value
+ * is off target by more than about one standard uncertainty and the best test could then prove the target. Otherwise
+ * the window is too narrow for what the test cannot change: `cannot-be-settled`.
  */
 export function settlingStep(
   value: Estimate<BasisUnit>,

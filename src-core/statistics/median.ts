@@ -4,5 +4,6 @@ export function median(values: readonly number[]): number | null {
   const upper = sorted[Math.floor(sorted.length / 2)]
   if (upper === undefined) return null
   const lower = sorted[Math.ceil(sorted.length / 2) - 1] ?? upper
-  return lower / 2 + upper / 2
+  const total = lower + upper
+  return Number.isFinite(total) ? total / 2 : lower / 2 + upper / 2
 }
