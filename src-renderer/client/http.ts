@@ -6,8 +6,8 @@ export const TOKEN_HEADER = 'x-dosewright-token'
 const KEEPALIVE_LIMIT = 60_000
 
 /**
- * Calls the local window host. No answer, an answer that is no JSON, and a token that is no longer known all mean the
- * same to a person: the program behind this page is gone.
+ * Calls the local window host. No answer, and an answer that is no JSON, mean that the program behind this page is gone;
+ * a token that is not known (any more) means that this page never was, or is no longer, its window.
  */
 export const httpTransport =
   (fetcher: typeof fetch, token: string): Transport =>
@@ -21,7 +21,7 @@ export const httpTransport =
         credentials: 'omit',
         keepalive: body.length < KEEPALIVE_LIMIT,
       })
-      if (reply.status === 401) return { ok: false, problem: { code: 'host-gone' } }
+      if (reply.status === 401) return { ok: false, problem: { code: 'no-session' } }
       return await reply.json()
     } catch {
       return { ok: false, problem: { code: 'host-gone' } }

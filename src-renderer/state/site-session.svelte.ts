@@ -1,3 +1,4 @@
+import { closedVisitsKept } from '#core/documents/closed-visits'
 import type { Day, Instrument, Product, Site } from '#core/records/index'
 import { computeWorksheet } from '#core/worksheet/compute'
 import type { Worksheet } from '#core/worksheet/types'
@@ -37,9 +38,14 @@ export class SiteSession extends Session {
     return new Set([...super.scope, this.document.name])
   }
 
-  /** An undoable, autosaved edit of the site. Edits with equal `join` in one go become one undo step. */
+  /**
+   * An undoable, autosaved edit of the site. Edits with equal `join` in one go become one undo step. What is closed for
+   * good (a visit, an amendment) cannot be taken back: with such an edit the history of the site starts anew.
+   */
   apply(label: string, change: (site: Site) => Site, join: string | null = null): void {
+    const before = this.site
     this.edit(label, [editOf(this.document, change)], join)
+    if (!closedVisitsKept(this.site, before).ok) this.workspace.history.forget(this.document.name)
   }
 
   /** An edit of the site and of the library as one undo step. */

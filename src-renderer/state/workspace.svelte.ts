@@ -15,6 +15,9 @@ export type LibraryName = keyof LibraryContents
 export type LibraryContent<N extends LibraryName> = LibraryContents[N]
 export type LibraryDocuments = { readonly [N in LibraryName]: SavedDocument<LibraryContents[N]> }
 
+/** Answers that mean: nobody there who knows this window. */
+const GONE: ReadonlySet<string> = new Set(['host-gone', 'no-session'])
+
 /** Everything one window holds: the way to the host, the documents opened in this run, and the history of edits. */
 export class Workspace {
   readonly history = new History()
@@ -34,7 +37,7 @@ export class Workspace {
     const watch: { workspace: Workspace | null } = { workspace: null }
     const call: Call = async (method, input) => {
       const reply = await bare(method, input)
-      if (watch.workspace !== null) watch.workspace.hostGone = !reply.ok && reply.problem.code === 'host-gone'
+      if (watch.workspace !== null) watch.workspace.hostGone = !reply.ok && GONE.has(reply.problem.code)
       return reply
     }
     const host = await call('host.describe', {})

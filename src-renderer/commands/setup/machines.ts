@@ -1,0 +1,98 @@
+import type { DataPlate, Id, Machine, MachineClass, RinseWater, Site, Wash } from '#core/records/index'
+import { changeById, moveById, removeById } from '../lists'
+
+export interface NewMachine {
+  readonly id: Id
+  readonly name: string
+  readonly class: MachineClass
+  readonly sanitizing: Machine['sanitizing']
+}
+
+const EMPTY_PLATE: DataPlate = {
+  washTemperatureMin: null,
+  rinseTemperatureMin: null,
+  rinseTemperatureMax: null,
+  rinsePressureMin: null,
+  rinsePressureMax: null,
+}
+
+/** A wash with nothing known about it yet. Well mixed with continuous overflow is the ordinary case. */
+export const emptyWash = (kind: Wash['kind']): Wash =>
+  kind === 'tank'
+    ? { kind, volume: null, drainAndFillsPerDay: null, closure: 'continuous', carriedOut: null }
+    : { kind, heel: null, fill: null }
+
+/** A machine with nothing known about it but what it is. */
+export const newMachine = (input: NewMachine): Machine => ({
+  ...input,
+  wash: emptyWash('tank'),
+  rinse: null,
+  boosterVolume: null,
+  dataPlate: EMPTY_PLATE,
+  racksPerDay: null,
+  racksSpread: null,
+  pumps: [],
+})
+
+const withMachines = (site: Site, machines: readonly Machine[]): Site =>
+  machines === site.machines ? site : { ...site, machines }
+
+export const addMachine = (site: Site, input: NewMachine): Site =>
+  withMachines(site, [...site.machines, newMachine(input)])
+
+export const changeMachine = (
+  site: Site,
+  id: Id,
+  facts: Partial<
+    Pick<Machine, 'name' | 'class' | 'sanitizing' | 'boosterVolume' | 'racksPerDay' | 'racksSpread'>
+  >,
+): Site =>
+  withMachines(
+    site,
+    changeById(site.machines, id, (machine) => ({ ...machine, ...facts })),
+  )
+
+export const setRinse = (site: Site, id: Id, rinse: RinseWater | null): Site =>
+  withMachines(
+    site,
+    changeById(site.machines, id, (machine) => ({ ...machine, rinse })),
+  )
+
+export const setWash = (site: Site, id: Id, wash: Wash): Site =>
+  withMachines(
+    site,
+    changeById(site.machines, id, (machine) => ({ ...machine, wash })),
+  )
+
+export const changeDataPlate = (site: Site, id: Id, facts: Partial<DataPlate>): Site =>
+  withMachines(
+    site,
+    changeById(site.machines, id, (machine) => ({
+      ...machine,
+      dataPlate: { ...machine.dataPlate, ...facts },
+    })),
+  )
+
+/** Takes a machine off the site. Closed visits keep the set-up they were closed with. */
+export const removeMachine = (site: Site, id: Id): Site => withMachines(site, removeById(site.machines, id))
+
+export const moveMachine = (site: Site, id: Id, by: -1 | 1): Site =>
+  withMachines(site, moveById(site.machines, id, by))
+
+/** A second machine like the first, pumps included: `nextId` gives each a fresh id. Tube dates and end stops are not copied. */
+export function copyMachine(site: Site, id: Id, nextId: () => Id): Site {
+  const machine = site.machines.find((candidate) => candidate.id === id)
+  if (machine === undefined) return site
+  const copy: Machine = {
+    ...machine,
+    id: nextId(),
+    name: `${machine.name}, copy`,
+    pumps: machine.pumps.map((pump) => ({
+      ...pump,
+      id: nextId(),
+      tube: { ...pump.tube, fittedOn: null },
+      screwStops: { up: null, down: null },
+    })),
+  }
+  return withMachines(site, [...site.machines, copy])
+}
