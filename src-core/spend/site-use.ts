@@ -15,14 +15,15 @@ export interface MachineRacks {
 }
 
 /**
- * The average month of a site, pump by pump, at the settings given and the prices of the day `asOf`.
- * Totals are sums of the rounded lines.
+ * The average month of a site, pump by pump, at the settings given and the prices of the day `asOf` (or `priceDay`).
+ * Totals are sums of the rounded lines. `racksFactor`: racks over those of today, for a what-if.
  */
 export function siteUse(
   site: Site,
   products: readonly Product[],
   settings: readonly PumpSetting[],
   asOf: Day,
+  options: { readonly racksFactor?: number; readonly priceDay?: Day } = {},
 ): {
   readonly use: readonly PumpUse[]
   readonly racks: readonly MachineRacks[]
@@ -31,7 +32,11 @@ export function siteUse(
   const calendar = openCalendar(site.calendar, asOf)
   const month = chain(calendar, (open) => ok(averageMonth(open)))
   const racks = site.machines.map((machine): MachineRacks => {
-    const rate = chain(calendar, (open) => rackRate(machine, open, counterReadings(site.visits, machine.id)))
+    const rate = chain(calendar, (open) =>
+      chain(rackRate(machine, open, counterReadings(site.visits, machine.id)), (racks) =>
+        ok({ ...racks, perOpenDay: racks.perOpenDay * (options.racksFactor ?? 1) }),
+      ),
+    )
     return {
       machineId: machine.id,
       rate,
@@ -45,7 +50,7 @@ export function siteUse(
         machine,
         product: products.find((product) => product.id === pump.productId) ?? null,
         currency: site.currency,
-        day: asOf,
+        day: options.priceDay ?? asOf,
         span: month.ok ? month.value : { days: 0, openDays: 0, rackDays: 0 },
         racks: racks[index]?.rate ?? fail({ code: 'not-found', what: machine.name }),
         setting: settings.find((setting) => setting.pumpId === pump.id) ?? null,

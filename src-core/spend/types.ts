@@ -86,3 +86,15 @@ export interface PumpSaving {
   readonly litresPerMonth: Outcome<Estimate<'L/month'>>
   readonly moneyPerMonth: Outcome<Estimate<'money/month'>>
 }
+
+/** What one visit found and left at one pump, as the worksheet worked it out. Null: not tested. */
+export interface PumpDose {
+  readonly visitId: Id
+  readonly pumpId: Id
+  readonly on: Day
+  readonly found: Outcome<Estimate<'mL/rack'>> | null
+  readonly left: Outcome<Estimate<'mL/rack'>> | null
+  readonly flowLeft: Outcome<Estimate<'mL/min'>> | null
+  /** both tests were read on one instrument */
+  readonly sameInstrument: boolean
+}

@@ -1,4 +1,5 @@
-import type { Machine, Product, Pump, Site } from '#core/records/index'
+import type { Outcome } from '#core/outcome'
+import type { Machine, Product, Pump, Site, StockMovement, Visit } from '#core/records/index'
 import { estimate } from '#core/statistics/make-estimate'
 import type { PumpSetting } from '#core/spend/types'
 import scenarios from '../../references/scenarios.json' with { type: 'json' }
@@ -190,3 +191,40 @@ export function scenarioSite(scenario: Scenario): {
   })
   return { site, products, settings: here.map(({ feed, n }) => aSetting(id(10 + n), feed.q, feed.t)) }
 }
+
+/** The value of an outcome a test expects to be good. */
+export const good = <T>(outcome: Outcome<T> | undefined | null): T => {
+  if (outcome === undefined || outcome === null || !outcome.ok) throw new Error(JSON.stringify(outcome))
+  return outcome.value
+}
+
+export const aVisit = (over: Partial<Visit> = {}): Visit => ({
+  id: id(41),
+  startedAt: '2026-03-01T09:00:00.000Z',
+  by: '',
+  checks: [],
+  readings: [],
+  work: [],
+  cautions: [],
+  advice: [],
+  notes: '',
+  closing: null,
+  setupId: null,
+  amendments: [],
+  ...over,
+})
+
+/** A stock movement of product 1 in 10 L containers. */
+export const aMovement = (over: Partial<StockMovement> = {}): StockMovement => ({
+  id: id(61),
+  on: '2026-03-01',
+  productId: id(1),
+  kind: 'count',
+  fullContainers: '0',
+  containerSize: { value: '10', unit: 'L' },
+  part: null,
+  tare: null,
+  reference: '',
+  visitId: null,
+  ...over,
+})

@@ -1,15 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { siteUse } from '#core/spend/site-use'
-import type { Outcome } from '#core/outcome'
 import reference from '../../references/scenarios.json' with { type: 'json' }
-import { scenarioSite, type Scenario } from './build'
+import { good, scenarioSite, type Scenario } from './build'
 
 const fourDigits = (x: number): string => Number(x).toPrecision(4)
-const good = <T>(outcome: Outcome<T> | undefined): T => {
-  if (outcome === undefined || !outcome.ok) throw new Error(JSON.stringify(outcome))
-  return outcome.value
-}
-
 /** Source: tests/references/scenarios.json, five invented sites worked by hand and script, to four digits. */
 describe.each(reference.scenarios)('$id $site uses and costs a month what the worked example says', (row) => {
   const scenario: Scenario = row

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import type { Outcome } from '#core/outcome'
 import { estimate } from '#core/statistics/make-estimate'
 import { siteUse } from '#core/spend/site-use'
 import { primingLoss } from '#core/spend/priming'
@@ -8,7 +7,7 @@ import { pumpUse } from '#core/spend/pump-use'
 import { openCalendar } from '#core/spend/calendar'
 import { averageMonth } from '#core/spend/span'
 import { rackRate } from '#core/spend/racks'
-import { aMachine, aProduct, aPump, aSetting, aSite, id } from './build'
+import { aMachine, aProduct, aPump, aSetting, aSite, good, id } from './build'
 
 /**
  * Source: the worked month of the project's own domain notes, computed there by script: 120 racks a day, 6 days a week;
@@ -16,11 +15,6 @@ import { aMachine, aProduct, aPump, aSetting, aSite, id } from './build'
  * 20 L containers; uncertainties 1.05 %, 2 % and 5 %; a line of 6.35 mm bore and 2.0 m; a dose brought from 1.45 to
  * 1.00 mL.
  */
-const good = <T>(outcome: Outcome<T> | undefined | null): T => {
-  if (outcome === undefined || outcome === null || !outcome.ok) throw new Error(JSON.stringify(outcome))
-  return outcome.value
-}
-
 const price = (perContainer: string, litres: string) => [
   {
     from: '2026-01-01',
@@ -131,10 +125,11 @@ describe('priming', () => {
   })
 })
 
+const dose = (value: number) =>
+  estimate(value, 'mL/rack', [{ source: 'replicates', standard: 0.01 * value, degreesOfFreedom: 4 }])
+
 describe('the saving of an adjustment', () => {
   const calendar = good(openCalendar(site.calendar, '2026-03-01'))
-  const dose = (value: number) =>
-    estimate(value, 'mL/rack', [{ source: 'replicates', standard: 0.01 * value, degreesOfFreedom: 4 }])
   const saving = (found: number, left: number) =>
     pumpSaving({
       pump: aid,

@@ -1,0 +1,50 @@
+import type { Day, Id } from '../records'
+import { daysBetween } from '../units/days'
+import type { Reconciliation } from './reconcile-types'
+import type { Reorder } from './reorder'
+
+/** Why a site wants somebody's attention, the most urgent kind first. */
+export type AttentionReason =
+  | { readonly code: 'out-of-window'; readonly pumps: number }
+  | { readonly code: 'running-out'; readonly productId: Id; readonly days: number; readonly runsOutOn: Day }
+  | { readonly code: 'visit-overdue'; readonly days: number }
+  | { readonly code: 'unreconciled'; readonly productId: Id; readonly relative: number }
+  | { readonly code: 'order-now'; readonly productId: Id; readonly containers: number }
+  | { readonly code: 'not-tested'; readonly pumps: number }
+  | { readonly code: 'cost-unknown'; readonly lines: number }
+
+export interface AttentionInput {
+  readonly asOf: Day
+  readonly outOfWindow: number
+  readonly notTested: number
+  readonly nextVisitOn: Day | null
+  readonly reorders: readonly Reorder[]
+  /** the latest of each product */
+  readonly reconciliations: readonly Reconciliation[]
+  readonly unknownLines: number
+}
+
+/** What stands out at a site. Running out: the shelf is empty before an order placed today would arrive. */
+export function attentionOf(input: AttentionInput): readonly AttentionReason[] {
+  const reasons: AttentionReason[] = []
+  if (input.outOfWindow > 0) reasons.push({ code: 'out-of-window', pumps: input.outOfWindow })
+  const short = input.reorders.filter((item) => item.daysOfCover <= item.leadDays)
+  for (const item of short)
+    reasons.push({
+      code: 'running-out',
+      productId: item.productId,
+      days: Math.floor(item.daysOfCover),
+      runsOutOn: item.runsOutOn,
+    })
+  const late = input.nextVisitOn === null ? 0 : daysBetween(input.nextVisitOn, input.asOf)
+  if (late > 0) reasons.push({ code: 'visit-overdue', days: late })
+  for (const item of input.reconciliations)
+    if (item.verdict.ok && item.verdict.value !== 'agrees')
+      reasons.push({ code: 'unreconciled', productId: item.productId, relative: item.relative ?? 0 })
+  for (const item of input.reorders)
+    if (item.orderNow && !short.includes(item))
+      reasons.push({ code: 'order-now', productId: item.productId, containers: item.containers })
+  if (input.notTested > 0) reasons.push({ code: 'not-tested', pumps: input.notTested })
+  if (input.unknownLines > 0) reasons.push({ code: 'cost-unknown', lines: input.unknownLines })
+  return reasons
+}
