@@ -4,6 +4,7 @@ import type { Outcome } from '../outcome'
 import type { Problem } from '../problem'
 import type { CurrencyCode, Day, Id, Instant, ProductRole, TestMethod, VerificationMethod } from '../records'
 import type { TurnAdvice } from '../screw/types'
+import type { MachineRacks } from '../spend/site-use'
 import type { PumpSaving, PumpUse, SpendTotals } from '../spend/types'
 import type { Estimate } from '../statistics/estimate'
 
@@ -54,7 +55,8 @@ export interface PumpVisit {
   readonly state: PumpState
   /** what is still missing for this pump, in the order it is best done */
   readonly missing: readonly Problem[]
-  readonly advice: TurnAdvice
+  /** null once the visit is closed: advice is for the bench */
+  readonly advice: TurnAdvice | null
   readonly verifications: readonly VerificationResult[]
 }
 
@@ -77,6 +79,8 @@ export interface Worksheet {
   readonly currency: CurrencyCode
   readonly asOf: Day
   readonly visits: readonly VisitResult[]
+  /** the average month at the last known settings and the prices of `asOf` */
   readonly use: readonly PumpUse[]
+  readonly racks: readonly MachineRacks[]
   readonly totals: SpendTotals
 }

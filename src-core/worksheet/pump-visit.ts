@@ -1,0 +1,84 @@
+import { doseSeconds } from '../dose/dose-seconds'
+import type { DoseContext } from '../dose/on-basis'
+import { requiredFlow } from '../dose/required-flow'
+import type { Problem } from '../problem'
+import type { Machine, Pump, PumpWork, Settings, Site, Visit } from '../records'
+import { positions } from '../screw/positions'
+import type { PumpPast } from './pump-past'
+import type { Setup } from './setup-of'
+import { testResult } from './test-result'
+import { turnAdvice } from './turn-advice'
+import type { PumpState, PumpVisit, TestResult } from './types'
+import { verificationResults } from './verification-results'
+
+export interface PumpVisitInput {
+  readonly site: Site
+  readonly visit: Visit
+  readonly setup: Setup
+  readonly settings: Settings | null
+  readonly machine: Machine
+  readonly pump: Pump
+  /** earlier closed visits; not needed for a closed visit */
+  readonly pasts: readonly PumpPast[]
+}
+
+/** One pump in one visit: every test, where it stands, what is missing, and what to do next. */
+export function pumpVisit(input: PumpVisitInput): PumpVisit {
+  const { visit, setup, machine, pump } = input
+  const work: PumpWork | null = visit.work.find((one) => one.pumpId === pump.id) ?? null
+  const product = setup.products.find((one) => one.id === pump.productId) ?? null
+  const open = visit.closing === null
+  const where = positions(work?.steps ?? [], pump.screwStops)
+  const tests = (work?.steps ?? []).flatMap((step) =>
+    step.kind === 'test'
+      ? [
+          testResult(step, where.byTest.get(step.id) ?? 0, {
+            machine,
+            pump,
+            product,
+            instruments: setup.instruments,
+            open,
+          }),
+        ]
+      : [],
+  )
+  const counted = tests.filter((test) => test.runs.length > 0)
+  const context: DoseContext = { rinse: machine.rinse, product }
+  const asLeft = counted.at(-1) ?? null
+  return {
+    pumpId: pump.id,
+    pumpName: pump.name,
+    role: pump.role,
+    productId: pump.productId,
+    productName: product?.name ?? null,
+    tests,
+    asFound: counted[0] ?? null,
+    asLeft,
+    state: stateOf(asLeft),
+    missing: missingFor(pump, context, asLeft),
+    advice: open ? turnAdvice({ ...input, work, tests: counted, positions: where, context }) : null,
+    verifications: verificationResults(work?.verifications ?? [], { machine, product, setup, asLeft, pump }),
+  }
+}
+
+function stateOf(test: TestResult | null): PumpState {
+  if (test === null) return 'not-tested'
+  return test.decision.ok ? test.decision.value.verdict : 'cannot-tell'
+}
+
+/** What stands between this pump and an answer: set-up first, because a test is worth little without it. */
+function missingFor(pump: Pump, context: DoseContext, last: TestResult | null): readonly Problem[] {
+  const problems: Problem[] = []
+  const note = (problem: Problem): void => {
+    if (!problems.some((one) => JSON.stringify(one) === JSON.stringify(problem))) problems.push(problem)
+  }
+  if (context.product === null) note({ code: 'missing', field: 'pump.productId', needed: 'product' })
+  const seconds = doseSeconds(pump)
+  if (!seconds.ok) note(seconds.problem)
+  const flows = requiredFlow(pump, context)
+  if (!flows.ok) note(flows.problem)
+  if (last === null) note({ code: 'no-runs' })
+  else if (!last.flow.ok) note(last.flow.problem)
+  else if (!last.decision.ok) note(last.decision.problem)
+  return problems
+}
