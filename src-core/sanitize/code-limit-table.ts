@@ -10,7 +10,7 @@ type Row = readonly [
   'min' | 'max',
   CodeLimit['figures'],
   string,
-  Exclude<CodeLimit['how'], 'settings'>,
+  Exclude<CodeLimit['how'], 'settings' | 'record'>,
 ]
 
 const temperature = (degF: number, degC: number): CodeLimit['figures'] => [

@@ -51,26 +51,33 @@ export interface LimitFigure {
  * One limit. A code prints it in two unit systems whose figures are rounded to each other; a reading is compared with
  * the figure of its own unit. `figures[0]` governs where a reading's unit is not printed.
  */
-export interface CodeLimit {
-  readonly id: CodeLimitId
+export interface Limit {
+  readonly id: CodeLimitId | 'data-plate' | 'label'
   readonly what: string
   readonly bound: 'min' | 'max'
   readonly figures: readonly [LimitFigure, ...LimitFigure[]]
   readonly source: string
   /** how the figure was come by: seen in a state's adoption of the code, a secondary page, memory, trade practice */
-  readonly how: 'adoption' | 'secondary' | 'memory' | 'common-practice' | 'settings'
+  readonly how: 'adoption' | 'secondary' | 'memory' | 'common-practice' | 'settings' | 'record'
+}
+
+/** A limit of the shipped table, or what the settings put in its place. */
+export interface CodeLimit extends Limit {
+  readonly id: CodeLimitId
 }
 
 export type CodeLimits = { readonly [I in CodeLimitId]: CodeLimit }
 
-/** How a reading stands to one figure. `too-close`: nearer to it than the reading is known. */
-export type Standing = 'meets' | 'misses' | 'too-close'
+/** How a reading stands to a figure; the figure itself meets it. */
+export type Standing = 'meets' | 'misses'
 
 /** One comparison, as advice: the figure, where it comes from, and how the reading stands to it. Never a verdict. */
 export interface LimitAdvice {
-  readonly limit: CodeLimit
+  readonly limit: Limit
   readonly figure: LimitFigure
   /** the reading in the unit of the figure */
   readonly reading: number
   readonly standing: Standing
+  /** the figure lies within what the reading may be off: a finer instrument could say otherwise */
+  readonly close: boolean
 }
