@@ -1,4 +1,4 @@
-import type { Estimate } from '../statistics/estimate'
+import type { Estimate, ResultUnit } from '../statistics/estimate'
 import { Decimal } from './decimal'
 import { UNITS, type UnitName } from './dimensions'
 import type { Entry } from './entry'
@@ -46,7 +46,7 @@ export interface EstimateText {
 /**
  * An estimate as it is shown: uncertainty to two significant digits, value to the same place (GUM 7.2.6).
  */
-export function formatEstimate(estimate: Estimate, sign: DecimalSign): EstimateText {
+export function formatEstimate(estimate: Estimate<ResultUnit>, sign: DecimalSign): EstimateText {
   const places = placesFor(estimate.expanded)
   const show = (value: number): string => formatPlaces(value, places, sign)
   const unit = unitSymbol(estimate.unit)
@@ -71,7 +71,7 @@ export const formatMoney = (amount: Decimal, currency: string, sign: DecimalSign
   `${withSign(amount.toFixed(minorDigits(currency), Decimal.ROUND_HALF_UP), sign)} ${currency}`
 
 /** How a unit is written. Units of results that no entry can have stand here too. */
-export const unitSymbol = (unit: Estimate['unit']): string =>
+export const unitSymbol = (unit: ResultUnit): string =>
   unit in UNITS ? UNITS[unit as UnitName].symbol : (RESULT_UNITS[unit as keyof typeof RESULT_UNITS] ?? unit)
 
 const RESULT_UNITS = {

@@ -1,0 +1,37 @@
+import type { Outcome } from '../outcome'
+import type { Problem } from '../problem'
+import { Decimal } from '../units/decimal'
+import type { Worksheet } from '../worksheet/types'
+
+/**
+ * A worksheet as plain JSON for other programs: a good outcome becomes its value, a problem becomes its code and its
+ * sentence, money becomes decimal text. Numbers keep every digit. Described by `worksheet-schema.ts`.
+ */
+export const worksheetJson = (worksheet: Worksheet, says: (problem: Problem) => string): unknown => ({
+  format: 'dosewright-worksheet',
+  version: 1,
+  ...(plain(worksheet, says) as Readonly<Record<string, unknown>>),
+})
+
+function plain(node: unknown, says: (problem: Problem) => string): unknown {
+  if (node instanceof Decimal) return node.toFixed()
+  if (Array.isArray(node)) return node.map((item) => plain(item, says))
+  if (typeof node !== 'object' || node === null) return node
+  if (isOutcome(node)) return node.ok ? plain(node.value, says) : told(node.problem, says)
+  return Object.fromEntries(
+    Object.entries(node).map(([key, value]) => [
+      key,
+      key === 'missing' && Array.isArray(value)
+        ? value.map((problem) => told(problem as Problem, says))
+        : plain(value, says),
+    ]),
+  )
+}
+
+const told = (problem: Problem, says: (problem: Problem) => string): unknown => ({
+  problem: problem.code,
+  says: says(problem),
+})
+
+const isOutcome = (node: object): node is Outcome<unknown> =>
+  'ok' in node && ((node.ok === true && 'value' in node) || (node.ok === false && 'problem' in node))

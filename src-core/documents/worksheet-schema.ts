@@ -1,0 +1,167 @@
+import { z } from 'zod'
+
+/**
+ * What `worksheet --json` prints, field by field. The descriptions travel into the published JSON Schema.
+ */
+
+const problem = z
+  .strictObject({
+    problem: z.string().describe('code of what stands in the way'),
+    says: z.string().describe('the same as a sentence'),
+  })
+  .describe('stands where a figure cannot be given, with the reason')
+
+const or = <T extends z.ZodType>(value: T) => z.union([value, problem])
+
+const estimate = z
+  .strictObject({
+    unit: z.string().describe('unit of value, standard, expanded, low and high'),
+    value: z.number(),
+    standard: z.number().min(0).describe('combined standard uncertainty'),
+    coverage: z.number().describe('coverage factor for 95 %'),
+    expanded: z.number().min(0).describe('coverage x standard: half-width of the 95 % interval'),
+    low: z.number(),
+    high: z.number(),
+    degreesOfFreedom: z
+      .number()
+      .nullable()
+      .describe('effective (Welch-Satterthwaite); null: infinitely many'),
+    predicted: z.boolean().describe('true: a forecast from the instruments, no scatter was observed'),
+    budget: z
+      .array(
+        z.strictObject({
+          source: z.string(),
+          standard: z.number(),
+          degreesOfFreedom: z.number().nullable(),
+          share: z.number().describe('part of the combined variance'),
+          sign: z.literal(-1).optional().describe('the result falls as this source rises'),
+        }),
+      )
+      .describe('where the uncertainty comes from'),
+  })
+  .describe('a result and how well it is known')
+
+const money = z.string().describe('decimal text in the currency of the site')
+
+const verdict = z.enum(['proved-in', 'in-not-proved', 'out-not-proved', 'proved-out'])
+
+const finding = z.looseObject({ code: z.string(), severity: z.enum(['stops', 'warns']) })
+
+const test = z.strictObject({
+  testId: z.string(),
+  at: z.string(),
+  method: z.enum(['draw-down', 'catch', 'weighed']),
+  eighths: z
+    .number()
+    .describe('net eighths of a turn since the witness mark of the visit, clockwise positive'),
+  runs: z.array(
+    z.strictObject({
+      runId: z.string(),
+      volume: or(z.number()).describe('mL, corrected for an immersed tube'),
+      seconds: or(z.number()).describe('s'),
+      flow: or(z.number()).describe('mL/min'),
+      excluded: z.string().nullable().describe('why the run does not count; null when it does'),
+    }),
+  ),
+  quality: z.strictObject({
+    findings: z.array(finding).describe('what the series gives away about itself'),
+    mean: z.number().nullable().describe('mL/min'),
+    standardDeviation: z.number().nullable().describe('mL/min'),
+    cv: z.number().nullable().describe('standardDeviation over mean'),
+  }),
+  flow: or(estimate).describe('mL/min'),
+  dose: or(estimate).describe('mL/rack'),
+  strengths: z.array(or(estimate)).describe('every concentration the inputs allow; the unit names the basis'),
+  decision: or(
+    z.strictObject({
+      verdict,
+      basis: z.string(),
+      value: estimate,
+      low: z.number(),
+      target: z.number(),
+      high: z.number(),
+      settle: z
+        .looseObject({ kind: z.string() })
+        .nullable()
+        .describe('the cheapest step that would settle it'),
+    }),
+  ),
+})
+
+const pumpVisit = z.strictObject({
+  pumpId: z.string(),
+  pumpName: z.string(),
+  role: z.string(),
+  productId: z.string().nullable(),
+  productName: z.string().nullable(),
+  tests: z.array(test),
+  asFound: test.nullable().describe('the first test of the visit'),
+  asLeft: test.nullable().describe('the last test of the visit'),
+  state: z.union([verdict, z.enum(['not-tested', 'cannot-tell'])]),
+  missing: z.array(problem).describe('what still stands between this pump and an answer'),
+  advice: z
+    .looseObject({ kind: z.enum(['turn', 'leave', 'diagnose', 'confirm', 'refuse']) })
+    .nullable()
+    .describe('the next turn, or why none; null once the visit is closed'),
+  verifications: z.array(z.looseObject({ verificationId: z.string(), method: z.string() })),
+})
+
+const saving = z.strictObject({
+  pumpId: z.string(),
+  litresPerMonth: or(estimate).describe('positive: less is used than as found'),
+  moneyPerMonth: or(estimate),
+})
+
+const use = z.strictObject({
+  pumpId: z.string(),
+  productId: z.string().nullable(),
+  racksPerMonth: or(z.number()),
+  doseFrom: z.enum(['as-left', 'target', 'none']),
+  litresPerMonth: or(estimate),
+  parts: z
+    .strictObject({ racks: z.number(), charges: z.number(), priming: z.number() })
+    .nullable()
+    .describe('litres a month by where they go'),
+  containersPerMonth: or(z.number()),
+  costPerMonth: or(money).describe('rounded half-up to the minor unit'),
+  costPerRack: or(money),
+  costEstimate: or(estimate),
+  assumptions: z.array(z.string()).describe('what was taken for granted because the record does not say it'),
+})
+
+export const worksheetFile = z.strictObject({
+  format: z.literal('dosewright-worksheet'),
+  version: z.literal(1),
+  siteId: z.string(),
+  siteName: z.string(),
+  currency: z.string(),
+  asOf: z.string().describe('the day whose prices and calendar count'),
+  visits: z.array(
+    z.strictObject({
+      visitId: z.string(),
+      startedAt: z.string(),
+      closed: z.boolean(),
+      pumps: z.array(pumpVisit),
+      inWindow: z.number().describe('pumps in the window, proved or not'),
+      tested: z.number(),
+      saving: z.array(saving).describe('pumps whose flow was changed in this visit'),
+    }),
+  ),
+  use: z.array(use).describe('the average month, pump by pump, at the last known settings'),
+  racks: z.array(z.looseObject({ machineId: z.string() })),
+  totals: z.strictObject({
+    costPerMonth: or(money).describe('the sum of the rounded lines'),
+    costPerRack: or(money),
+    racksPerMonth: or(z.number()),
+    known: money.describe('the sum of the lines that could be costed'),
+    unknownLines: z.number().describe('how many could not'),
+  }),
+})
+
+export type WorksheetFile = z.output<typeof worksheetFile>
+
+/** The worksheet's format as JSON Schema (draft 2020-12), for other programs. */
+export const worksheetJsonSchema = (): Readonly<Record<string, unknown>> => ({
+  ...z.toJSONSchema(worksheetFile, { target: 'draft-2020-12', reused: 'ref' }),
+  title: 'Dosewright worksheet, version 1',
+})
