@@ -51,11 +51,11 @@ const pumpLines = (pump: PumpVisit): readonly string[] => [
   ...pump.missing.map((problem) => `    missing   ${sentence(problem)}`),
 ]
 
-function testLine(test: TestResult): string {
-  const shown = (one: Outcome<Estimate<ResultUnit>>): string =>
-    said(one, (estimate) => formatEstimate(estimate, SIGN).whole)
-  return [shown(test.flow), shown(test.dose), ...test.strengths.map(shown)].join('; ')
-}
+const shown = (one: Outcome<Estimate<ResultUnit>>): string =>
+  said(one, (estimate) => formatEstimate(estimate, SIGN).whole)
+
+const testLine = (test: TestResult): string =>
+  [shown(test.flow), shown(test.dose), ...test.strengths.map(shown)].join('; ')
 
 function adviceLine({ advice }: PumpVisit): string {
   if (advice === null) return ''

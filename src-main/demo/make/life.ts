@@ -40,7 +40,6 @@ export type Happening =
   | { readonly kind: 'tube'; readonly pumpId: string; readonly factor: number }
   | { readonly kind: 'meddled'; readonly pumpId: string; readonly factor: number }
   | { readonly kind: 'hardness'; readonly value: string }
-  | { readonly kind: 'left-alone' }
   | { readonly kind: 'note'; readonly text: string }
 
 export interface Chapter {
@@ -65,6 +64,8 @@ export interface Story {
 const WORTH_A_TURN = 0.06
 
 export interface Told {
+  /** as they stand after the last visit */
+  readonly machines: readonly Machine[]
   readonly visits: readonly Visit[]
   readonly snapshots: readonly SetupSnapshot[]
   readonly stock: readonly StockMovement[]
@@ -73,8 +74,9 @@ export interface Told {
 /** Plays a site's history: what was found, read, turned and left at every visit, and what was delivered between. */
 export function tell(story: Story, luck: Chance): Told {
   const flows = new Map(story.truths.map((truth) => [truth.pump.id, truth.flow]))
-  const setupId = luck.uuid()
   const visits: Visit[] = []
+  const snapshots: SetupSnapshot[] = []
+  let machines = story.machines
   const stock: StockMovement[] = []
   let before: string | null = null
   let counter = story.firstCounter
@@ -90,6 +92,19 @@ export function tell(story: Story, luck: Chance): Told {
     const racks = [...story.racksPerDay.values()].reduce((sum, one) => sum + one, 0)
     counter += Math.round(racks * days * (story.daysPerWeek / 7) * (1 + 0.04 * luck.normal()))
     const clock = timeOf(chapter.day)
+    const fitted = chapter.happenings.flatMap((one) => (one.kind === 'tube' ? [one.pumpId] : []))
+    if (snapshots.length === 0 || fitted.length > 0) {
+      machines = withNewTubes(machines, fitted, chapter.day)
+      snapshots.push({
+        id: luck.uuid(),
+        at: clock(40),
+        machines,
+        water: story.water,
+        products: story.products,
+        instruments: story.instruments,
+      })
+    }
+    const setupId = snapshots.at(-1)?.id ?? null
     const work = story.truths.map((truth) => visitPump(truth, flows, chapter, clock, luck))
     const id = luck.uuid()
     visits.push({
@@ -121,21 +136,20 @@ export function tell(story: Story, luck: Chance): Told {
     stock.push(...restock(story, flows, chapter.day, before, days, id, luck, stock))
     before = chapter.day
   }
-  return {
-    visits,
-    snapshots: [
-      {
-        id: setupId,
-        at: visits[0]?.startedAt ?? `${story.chapters[0]?.day ?? '2026-01-01'}T08:00:00.000Z`,
-        machines: story.machines,
-        water: story.water,
-        products: story.products,
-        instruments: story.instruments,
-      },
-    ],
-    stock,
-  }
+  return { machines, visits, snapshots, stock }
 }
+
+const withNewTubes = (
+  machines: readonly Machine[],
+  pumpIds: readonly string[],
+  day: string,
+): readonly Machine[] =>
+  machines.map((machine) => ({
+    ...machine,
+    pumps: machine.pumps.map((pump) =>
+      pumpIds.includes(pump.id) ? { ...pump, tube: { ...pump.tube, fittedOn: day } } : pump,
+    ),
+  }))
 
 const numberOfDays = (from: string, to: string): number =>
   Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000)
@@ -165,8 +179,7 @@ function visitPump(
       flows.set(pump.id, (flows.get(pump.id) ?? 0) * one.factor)
     }
   steps.push(test())
-  const leftAlone = chapter.happenings.some((one) => one.kind === 'left-alone')
-  for (let turns = 0; turns < 3 && !leftAlone; turns += 1) {
+  for (let turns = 0; turns < 3; turns += 1) {
     const flow = flows.get(pump.id) ?? 0
     const off = (truth.wanted - flow) / truth.wanted
     if (Math.abs(off) < WORTH_A_TURN) break

@@ -229,7 +229,7 @@ const PLANS: readonly SitePlan[] = [
         ],
       },
     ],
-    chapters: () => [
+    chapters: ([rinse]) => [
       chapter('2025-11-20'),
       chapter('2026-01-08'),
       chapter('2026-02-19'),
@@ -237,7 +237,7 @@ const PLANS: readonly SitePlan[] = [
       chapter('2026-05-14'),
       chapter('2026-06-25'),
       chapter('2026-08-06'),
-      chapter('2026-09-17'),
+      chapter('2026-09-17', { kind: 'tube', pumpId: rinse?.id ?? '', factor: 1.06 }),
       chapter(
         '2026-11-05',
         { kind: 'hardness', value: '262' },
@@ -305,7 +305,7 @@ const PLANS: readonly SitePlan[] = [
         ],
       },
     ],
-    chapters: ([, detergent]) => [
+    chapters: ([rinse, detergent]) => [
       chapter('2025-11-18'),
       chapter('2026-01-13'),
       chapter('2026-02-24'),
@@ -315,7 +315,12 @@ const PLANS: readonly SitePlan[] = [
         note('Detergent found half as high again: somebody had turned the screw. Put right in two moves.'),
       ),
       chapter('2026-05-19'),
-      chapter('2026-08-25'),
+      chapter(
+        '2026-08-25',
+        { kind: 'tube', pumpId: rinse?.id ?? '', factor: 1.03 },
+        { kind: 'tube', pumpId: detergent?.id ?? '', factor: 1.05 },
+        note('Both pump tubes a year old: replaced before term.'),
+      ),
       chapter('2026-10-06'),
       chapter('2026-11-10'),
     ],
@@ -545,7 +550,7 @@ function siteOf(plan: SitePlan): SiteFile {
         growthPercentPerYear: null,
       },
       water: plan.water,
-      machines,
+      machines: told.machines,
       visits: told.visits,
       stock: told.stock,
       snapshots: told.snapshots,
