@@ -1,61 +1,26 @@
 import { z } from 'zod'
 import type { Outcome } from '../outcome'
-import type { Change } from '../documents/changes'
 import { instrument, product, settings } from '../documents/library-schema'
 import { id, instant, name } from '../documents/parts'
 import { site } from '../documents/site-schema'
+import type { Method } from './methods'
+import {
+  changes,
+  choice,
+  comparison,
+  difference,
+  documentKey,
+  imported,
+  library,
+  none,
+  prefer,
+  revision,
+  siteRow,
+  siteSummary,
+  written,
+} from './wire'
 
-const none = z.strictObject({}).readonly()
-
-const change: z.ZodType<Change> = z.discriminatedUnion('op', [
-  z
-    .strictObject({
-      op: z.literal('set'),
-      path: z
-        .array(z.union([z.string().max(100), z.int().min(0)]))
-        .max(40)
-        .readonly(),
-      value: z.unknown(),
-    })
-    .readonly(),
-  z
-    .strictObject({
-      op: z.literal('remove'),
-      path: z
-        .array(z.union([z.string().max(100), z.int().min(0)]))
-        .max(40)
-        .readonly(),
-    })
-    .readonly(),
-])
-
-const revision = z.int().min(0)
-
-/** A site as the list shows it. A damaged one is listed with what happened to it and never stops the others. */
-const siteRow = z.discriminatedUnion('state', [
-  z
-    .strictObject({
-      state: z.literal('good'),
-      id,
-      name,
-      machines: z.int(),
-      pumps: z.int(),
-      visits: z.int(),
-      lastVisitAt: instant.nullable(),
-      openVisitId: id.nullable(),
-      changedAt: instant.nullable(),
-    })
-    .readonly(),
-  z
-    .strictObject({
-      state: z.literal('damaged'),
-      id: z.string(),
-      setAside: z.string().nullable(),
-      lastGoodAt: instant.nullable(),
-    })
-    .readonly(),
-  z.strictObject({ state: z.literal('newer'), id: z.string(), version: z.int() }).readonly(),
-])
+export { METHODS, type Method } from './methods'
 
 /**
  * Every call a screen can make: name, what goes in, what comes out. Types, channels, parsing and tests of both hosts
@@ -77,17 +42,26 @@ export const contract = {
     input: none,
     output: z.strictObject({ sites: z.array(siteRow).readonly() }).readonly(),
   },
+  /** What `site.restore` can bring back, newest first. */
+  'sites.removed': {
+    input: none,
+    output: z
+      .strictObject({
+        sites: z.array(z.strictObject({ id, name, removedAt: instant }).readonly()).readonly(),
+      })
+      .readonly(),
+  },
   'site.open': {
     input: z.strictObject({ id }).readonly(),
     output: z.strictObject({ site, revision }).readonly(),
   },
   'site.create': {
     input: z.strictObject({ site }).readonly(),
-    output: z.strictObject({ revision, savedAt: instant }).readonly(),
+    output: written,
   },
   'site.edit': {
-    input: z.strictObject({ id, base: revision, changes: z.array(change).max(20_000).readonly() }).readonly(),
-    output: z.strictObject({ revision, savedAt: instant }).readonly(),
+    input: z.strictObject({ id, base: revision, changes }).readonly(),
+    output: written,
   },
   /** The file is kept aside, so that `site.restore` can bring it back. */
   'site.remove': {
@@ -107,9 +81,17 @@ export const contract = {
     input: z.strictObject({ id }).readonly(),
     output: z.strictObject({ fileName: z.string(), text: z.string() }).readonly(),
   },
-  'site.import': {
+  /** What an import of this file would meet here. Nothing is changed. */
+  'site.compare': {
     input: z.strictObject({ text: z.string() }).readonly(),
-    output: z.strictObject({ id, name, products: z.int(), instruments: z.int() }).readonly(),
+    output: comparison,
+  },
+  /** A site that is here already is refused (`already-there`) unless a choice says what to do. */
+  'site.import': {
+    input: z
+      .strictObject({ text: z.string(), choice: choice.optional(), prefer: prefer.optional() })
+      .readonly(),
+    output: imported,
   },
   'library.open': {
     input: none,
@@ -127,12 +109,89 @@ export const contract = {
   'library.edit': {
     input: z
       .strictObject({
-        document: z.enum(['products', 'instruments', 'settings']),
+        document: library,
         base: revision,
-        changes: z.array(change).max(20_000).readonly(),
+        changes,
       })
       .readonly(),
-    output: z.strictObject({ revision, savedAt: instant }).readonly(),
+    output: written,
+  },
+  /** Puts the last good version of a damaged library document back, or starts it empty when there is none. */
+  'library.recover': {
+    input: z.strictObject({ document: library }).readonly(),
+    output: z.strictObject({ revision }).readonly(),
+  },
+  /** The daily copies of one document, newest first. */
+  'backups.list': {
+    input: z.strictObject({ document: documentKey }).readonly(),
+    output: z
+      .strictObject({
+        copies: z
+          .array(z.strictObject({ copy: z.string(), takenAt: instant, kilobytes: z.int() }).readonly())
+          .readonly(),
+      })
+      .readonly(),
+  },
+  /** What going back to a copy would change: `mine` is today, `theirs` the copy. */
+  'backups.preview': {
+    input: z.strictObject({ document: documentKey, copy: z.string().max(60) }).readonly(),
+    output: z
+      .strictObject({
+        mine: siteSummary.nullable(),
+        theirs: siteSummary.nullable(),
+        differences: z.array(difference).readonly(),
+      })
+      .readonly(),
+  },
+  /** Puts a copy in place. Today's version is copied first, so that this can be taken back the same way. */
+  'backups.restore': {
+    input: z.strictObject({ document: documentKey, copy: z.string().max(60) }).readonly(),
+    output: written,
+  },
+  /** The folder a team shares through a file-sync service, where one was chosen. */
+  'shared.describe': {
+    input: none,
+    output: z.strictObject({ folder: z.string().nullable(), canChoose: z.boolean() }).readonly(),
+  },
+  'shared.choose': {
+    input: none,
+    output: z.strictObject({ folder: z.string().nullable() }).readonly(),
+  },
+  /** What came into the shared folder and is not yet here. */
+  'shared.list': {
+    input: none,
+    output: z
+      .strictObject({
+        incoming: z
+          .array(
+            z
+              .strictObject({
+                file: z.string(),
+                id: id.nullable(),
+                name,
+                state: z.enum(['new', 'differs', 'unreadable']),
+                changedAt: instant,
+              })
+              .readonly(),
+          )
+          .readonly(),
+      })
+      .readonly(),
+  },
+  'shared.compare': {
+    input: z.strictObject({ file: z.string().max(200) }).readonly(),
+    output: comparison,
+  },
+  'shared.take': {
+    input: z
+      .strictObject({ file: z.string().max(200), choice: choice.optional(), prefer: prefer.optional() })
+      .readonly(),
+    output: imported,
+  },
+  /** Writes this installation's own copy of a site into the shared folder; other copies are never touched. */
+  'shared.publish': {
+    input: z.strictObject({ id }).readonly(),
+    output: z.strictObject({ file: z.string() }).readonly(),
   },
   'demo.add': {
     input: none,
@@ -143,11 +202,9 @@ export const contract = {
     input: z.strictObject({ title: name, sheet: z.enum(['A4', 'Letter']) }).readonly(),
     output: z.strictObject({ saved: z.boolean() }).readonly(),
   },
-} as const satisfies Record<string, { readonly input: z.ZodType; readonly output: z.ZodType }>
+} as const satisfies Record<Method, { readonly input: z.ZodType; readonly output: z.ZodType }>
 
 export type Contract = typeof contract
-export type Method = keyof Contract
-export const METHODS = Object.keys(contract) as readonly Method[]
 
 export type Input<M extends Method> = z.output<Contract[M]['input']>
 export type Output<M extends Method> = z.output<Contract[M]['output']>
@@ -161,4 +218,7 @@ export type Services = {
 export type Call = <M extends Method>(method: M, input: Input<M>) => Promise<Outcome<Output<M>>>
 
 export type SiteRow = z.output<typeof siteRow>
+export type SiteSummary = z.output<typeof siteSummary>
+export type SiteDifference = z.output<typeof difference>
+export type SiteComparison = z.output<typeof comparison>
 export type HostDescription = Output<'host.describe'>

@@ -1,21 +1,55 @@
+import type { Documents } from '../documents/formats'
 import type { Outcome } from '../outcome'
-import type { Id, Instant } from '../records'
-import type { SiteRow } from './contract'
+import type { Id, Instant, Site } from '../records'
+import type { HostDescription } from './contract'
 
 /** What the services need from the world. Each host, and each test, brings its own. */
 export interface Ports {
   readonly clock: { readonly now: () => Instant }
   readonly ids: { readonly next: () => Id }
   readonly documents: DocumentStore
+  readonly host: HostPort
+  readonly shared: SharedFolder
+  /** the texts of the demo site files that ship with the program */
+  readonly demos: () => Promise<readonly string[]>
+}
+
+export interface HostPort {
+  readonly describe: () => HostDescription
+  /** `null`: this host cannot, the page's own print command does it */
+  readonly savePdf: ((title: string, sheet: 'A4' | 'Letter') => Promise<Outcome<{ saved: boolean }>>) | null
 }
 
 export type LibraryDocument = 'products' | 'instruments' | 'settings'
 export type DocumentName = { readonly kind: 'site'; readonly id: Id } | { readonly kind: LibraryDocument }
+export type DocumentFor<N extends DocumentName> = Documents[N['kind']]
 
-/** A decoded document and how often it was written since this program started. */
-export interface Stored {
-  readonly document: unknown
+/** A decoded document and a number that grows with every write of it while this program runs. */
+export interface Stored<T> {
+  readonly document: T
   readonly revision: number
+}
+
+/** A site document as it was found, readable or not. */
+export type ListedSite =
+  | {
+      readonly state: 'good'
+      readonly id: Id
+      readonly site: Site
+      readonly changedAt: Instant | null
+    }
+  | {
+      readonly state: 'damaged'
+      readonly id: string
+      readonly setAside: string | null
+      readonly lastGoodAt: Instant | null
+    }
+  | { readonly state: 'newer'; readonly id: string; readonly version: number }
+
+export interface Backup {
+  readonly copy: string
+  readonly takenAt: Instant
+  readonly kilobytes: number
 }
 
 /**
@@ -23,11 +57,45 @@ export interface Stored {
  * never overwritten. `document` is the decoded file (`SiteFile`, `ProductsFile`, ...).
  */
 export interface DocumentStore {
-  readonly listSites: () => Promise<Outcome<readonly SiteRow[]>>
-  readonly open: (name: DocumentName) => Promise<Outcome<Stored>>
-  readonly create: (name: DocumentName, document: unknown) => Promise<Outcome<Stored>>
-  readonly write: (name: DocumentName, document: unknown, base: number) => Promise<Outcome<Stored>>
+  readonly listSites: () => Promise<Outcome<readonly ListedSite[]>>
+  readonly listRemoved: () => Promise<
+    Outcome<readonly { readonly id: Id; readonly name: string; readonly removedAt: Instant }[]>
+  >
+  readonly open: <N extends DocumentName>(name: N) => Promise<Outcome<Stored<DocumentFor<N>>>>
+  readonly create: <N extends DocumentName>(
+    name: N,
+    document: DocumentFor<N>,
+  ) => Promise<Outcome<Stored<DocumentFor<N>>>>
+  /** Refused with `document-changed-elsewhere` when `base` is not the revision in force. */
+  readonly write: <N extends DocumentName>(
+    name: N,
+    document: DocumentFor<N>,
+    base: number,
+  ) => Promise<Outcome<Stored<DocumentFor<N>>>>
   readonly remove: (name: DocumentName) => Promise<Outcome<void>>
-  readonly restore: (name: DocumentName) => Promise<Outcome<Stored>>
-  readonly recover: (siteId: string) => Promise<Outcome<Stored>>
+  readonly restore: <N extends DocumentName>(name: N) => Promise<Outcome<Stored<DocumentFor<N>>>>
+  /** Puts the last good version back. */
+  readonly recover: <N extends DocumentName>(name: N) => Promise<Outcome<Stored<DocumentFor<N>>>>
+  readonly listBackups: (name: DocumentName) => Promise<Outcome<readonly Backup[]>>
+  readonly readBackup: <N extends DocumentName>(name: N, copy: string) => Promise<Outcome<DocumentFor<N>>>
+  /** Copies the document in force under today's instant, whatever copies there are already. */
+  readonly takeBackup: (name: DocumentName) => Promise<Outcome<void>>
+}
+
+/** A folder that several installations see. Each writes only files of its own. */
+export interface SharedFolder {
+  readonly describe: () => { readonly folder: string | null; readonly canChoose: boolean }
+  readonly choose: () => Promise<Outcome<string | null>>
+  /** the site files of other installations in the folder */
+  readonly list: () => Promise<Outcome<readonly SharedFile[]>>
+  readonly read: (file: string) => Promise<Outcome<string>>
+  readonly write: (siteId: Id, text: string) => Promise<Outcome<string>>
+  readonly markTaken: (file: string) => Promise<void>
+}
+
+export interface SharedFile {
+  readonly file: string
+  readonly changedAt: Instant
+  /** dealt with in this very version */
+  readonly taken: boolean
 }

@@ -1,0 +1,107 @@
+import { z } from 'zod'
+import type { Change } from '../documents/changes'
+import { id, instant, name } from '../documents/parts'
+
+/** The parts the contract's schemas are made of. */
+export const none = z.strictObject({}).readonly()
+export const revision = z.int().min(0)
+export const written = z.strictObject({ revision, savedAt: instant }).readonly()
+
+const path = z
+  .array(z.union([z.string().max(100), z.int().min(0)]))
+  .max(40)
+  .readonly()
+
+export const change: z.ZodType<Change> = z.discriminatedUnion('op', [
+  z.strictObject({ op: z.literal('set'), path, value: z.unknown() }).readonly(),
+  z.strictObject({ op: z.literal('remove'), path }).readonly(),
+])
+export const changes = z.array(change).max(20_000).readonly()
+
+/** A site as the list shows it. A damaged one is listed with what happened to it and never stops the others. */
+export const siteRow = z.discriminatedUnion('state', [
+  z
+    .strictObject({
+      state: z.literal('good'),
+      id,
+      name,
+      machines: z.int(),
+      pumps: z.int(),
+      visits: z.int(),
+      lastVisitAt: instant.nullable(),
+      openVisitId: id.nullable(),
+      changedAt: instant.nullable(),
+    })
+    .readonly(),
+  z
+    .strictObject({
+      state: z.literal('damaged'),
+      id: z.string(),
+      /** where the damaged file is kept, inside the data folder; null when there is none any more */
+      setAside: z.string().nullable(),
+      lastGoodAt: instant.nullable(),
+    })
+    .readonly(),
+  z.strictObject({ state: z.literal('newer'), id: z.string(), version: z.int() }).readonly(),
+])
+
+export const library = z.enum(['products', 'instruments', 'settings'])
+/** A site's id, or the name of a library document. */
+export const documentKey = z.union([library, id])
+
+/** How many of each a site holds, to compare two versions of it. */
+export const siteSummary = z
+  .strictObject({
+    name,
+    machines: z.int(),
+    pumps: z.int(),
+    visits: z.int(),
+    closedVisits: z.int(),
+    lastVisitAt: instant.nullable(),
+    stockEntries: z.int(),
+  })
+  .readonly()
+
+/** One part in which two versions of a site differ, with what each has; only a person can say which is right. */
+export const difference = z
+  .strictObject({
+    /** dotted path, as in problems */
+    place: z.string(),
+    what: z.enum([
+      'site',
+      'water',
+      'calendar',
+      'machine',
+      'open-visit',
+      'visit',
+      'stock',
+      'glass-check',
+      'what-if',
+      'kept-set-up',
+    ]),
+    name: z.string(),
+    state: z.enum(['only-mine', 'only-theirs', 'differs']),
+    /** whether bringing the two together needs an answer for it */
+    asks: z.boolean(),
+  })
+  .readonly()
+
+export const comparison = z
+  .strictObject({
+    id,
+    name,
+    state: z.enum(['new', 'same', 'differs']),
+    mine: siteSummary.nullable(),
+    theirs: siteSummary,
+    differences: z.array(difference).readonly(),
+    /** products and instruments the file brings that are not here */
+    products: z.int(),
+    instruments: z.int(),
+  })
+  .readonly()
+
+/** What to do with a site that is here already. `prefer` answers what a merge has to ask. */
+export const choice = z.enum(['keep-mine', 'take-theirs', 'keep-both', 'merge'])
+export const prefer = z.enum(['mine', 'theirs'])
+
+export const imported = z.strictObject({ id, name, products: z.int(), instruments: z.int() }).readonly()

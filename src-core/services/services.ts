@@ -1,0 +1,33 @@
+import type { Services } from '../contract/contract'
+import type { Ports } from '../contract/ports'
+import { backupServices } from './backups'
+import { addDemoSites } from './demo'
+import { editLibrary, openLibrary, recoverLibrary } from './library'
+import { compareSite, exportSite, importSite } from './transfer'
+import { sharedServices } from './shared'
+import { editSite } from './site-edit'
+import { createSite, listRemoved, listSites, openSite, recoverSite, removeSite, restoreSite } from './sites'
+import { describeHost, saveReport } from './host'
+
+/** Every use case of the program over the ports given: what a host dispatches calls to. */
+export const createServices = (ports: Ports): Services => ({
+  'host.describe': describeHost(ports),
+  'sites.list': listSites(ports),
+  'sites.removed': listRemoved(ports),
+  'site.open': openSite(ports),
+  'site.create': createSite(ports),
+  'site.edit': editSite(ports),
+  'site.remove': removeSite(ports),
+  'site.restore': restoreSite(ports),
+  'site.recover': recoverSite(ports),
+  'site.export': exportSite(ports),
+  'site.compare': compareSite(ports),
+  'site.import': importSite(ports),
+  'library.open': openLibrary(ports),
+  'library.edit': editLibrary(ports),
+  'library.recover': recoverLibrary(ports),
+  ...backupServices(ports),
+  ...sharedServices(ports),
+  'demo.add': addDemoSites(ports),
+  'report.savePdf': saveReport(ports),
+})

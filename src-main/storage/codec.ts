@@ -1,0 +1,27 @@
+import type { Decoded } from '#core/documents/decode'
+import { decode } from '#core/documents/decode'
+import { encode } from '#core/documents/encode'
+import { FORMATS, type DocumentKind, type Documents } from '#core/documents/formats'
+import type { Outcome } from '#core/outcome'
+
+/** How one kind of document becomes text and back, and the version it is written in. */
+export interface Codec<T> {
+  readonly version: number
+  readonly decode: (text: string) => Outcome<Decoded<T>>
+  readonly encode: (document: T) => string
+}
+
+export type Codecs = { readonly [K in DocumentKind]: Codec<Documents[K]> }
+
+const codec = <K extends DocumentKind>(kind: K): Codec<Documents[K]> => ({
+  version: FORMATS[kind].version,
+  decode: (text) => decode(kind, text),
+  encode: (document) => encode(kind, document),
+})
+
+export const CODECS: Codecs = {
+  site: codec('site'),
+  products: codec('products'),
+  instruments: codec('instruments'),
+  settings: codec('settings'),
+}

@@ -1,0 +1,167 @@
+import { existsSync, readdirSync, rmSync, statSync, type Stats } from 'node:fs'
+import { basename, join } from 'node:path'
+import type { DocumentName } from '#core/contract/ports'
+import { fail, ok, type Outcome } from '#core/outcome'
+import type { Problem } from '#core/problem'
+import { AtomicJson, ShortWrite } from './atomic-json'
+import type { Codec } from './codec'
+import { copyInPlace, linkInPlace, moveAside, stamp } from './file-moves'
+import { notSaved } from './not-saved'
+import { readText } from './read-text'
+
+export interface Place {
+  readonly root: string
+  readonly folder: 'sites' | 'library'
+  /** file name without ending: a site's id in lower case, or the name of a library document */
+  readonly key: string
+}
+
+export const placeOf = (root: string, name: DocumentName): Place =>
+  name.kind === 'site'
+    ? { root, folder: 'sites', key: name.id.toLowerCase() }
+    : { root, folder: 'library', key: name.kind }
+
+/**
+ * One document on disk: the file, its last good version beside it, and what became of damaged ones. Reading happens
+ * once, on opening; afterwards the caller's memory is the truth and this only writes.
+ */
+export class DocumentFile<T> {
+  readonly #place: Place
+  readonly #codec: Codec<T>
+  readonly #now: () => string
+  readonly path: string
+  readonly lastGoodPath: string
+  #writer: AtomicJson | null = null
+  /** version of the file on disk, while it is older than what is written now */
+  #olderVersion: number | null = null
+  /** the file as this program last saw it, to notice another hand */
+  #seen: string | null = null
+
+  constructor(place: Place, codec: Codec<T>, now: () => string) {
+    this.#place = place
+    this.#codec = codec
+    this.#now = now
+    this.path = join(place.root, place.folder, `${place.key}.json`)
+    this.lastGoodPath = join(place.root, place.folder, `${place.key}.last-good.json`)
+  }
+
+  /** The document; `not-found`, `document-newer` (untouched), or `document-damaged` after setting the file aside. */
+  read(): Outcome<T> {
+    const text = readText(this.path)
+    if (text === null) return fail(this.#absence())
+    const decoded = text.ok ? this.#codec.decode(text.value) : text
+    if (decoded.ok) {
+      const { document, from } = decoded.value
+      this.#olderVersion = from < this.#codec.version ? from : null
+      this.#seen = fingerprint(this.path)
+      if (!existsSync(this.lastGoodPath)) this.#refreshLastGood()
+      return ok(document)
+    }
+    if (decoded.problem.code === 'document-newer' || decoded.problem.code === 'unavailable') return decoded
+    return fail({ code: 'document-damaged', document: this.#place.key, setAside: this.#setAside() })
+  }
+
+  /** Whether there is a file that this program neither wrote nor read. */
+  replacedByOthers(): boolean {
+    const now = fingerprint(this.path)
+    return now !== null && now !== this.#seen
+  }
+
+  /** Writes and returns only when the text is safe on disk. On failure the file is what it was before. */
+  write(document: T): Outcome<void> {
+    const text = this.#codec.encode(document)
+    try {
+      this.#guardOthers()
+      this.#writer ??= new AtomicJson(join(this.#place.root, this.#place.folder), this.#place.key)
+      this.#writer.write(text)
+    } catch (error) {
+      if (error instanceof ShortWrite) this.#undoShortWrite()
+      return notSaved(error)
+    }
+    this.#olderVersion = null
+    this.#seen = fingerprint(this.path)
+    this.#refreshLastGood()
+    return ok(undefined)
+  }
+
+  /** The last good version, or null when there is none that can be read. */
+  readLastGood(): T | null {
+    const text = readText(this.lastGoodPath)
+    if (text === null || !text.ok) return null
+    const decoded = this.#codec.decode(text.value)
+    return decoded.ok ? decoded.value.document : null
+  }
+
+  /** What is kept of damaged files, newest last, as paths inside the data folder. */
+  damaged(): readonly string[] {
+    return readdirSync(join(this.#place.root, 'damaged'))
+      .filter((file) => file.startsWith(`${this.#place.key}.`))
+      .toSorted()
+      .map((file) => `damaged/${file}`)
+  }
+
+  /** After the document was taken away: nothing of it is offered or listed any more. Damaged files stay, as `dismissed`. */
+  forget(): void {
+    rmSync(this.lastGoodPath, { force: true })
+    this.#seen = null
+    this.#olderVersion = null
+    for (const file of this.damaged())
+      moveAside(join(this.#place.root, file), (suffix) =>
+        join(this.#place.root, 'damaged', `dismissed-${basename(file, '.json')}${suffix}.json`),
+      )
+  }
+
+  /** Before a write: keeps the original of an older version, and a file that another hand put there meanwhile. */
+  #guardOthers(): void {
+    const { root, key } = this.#place
+    if (this.#olderVersion !== null) {
+      const original = join(root, 'older-versions', `${key}.v${this.#olderVersion}.json`)
+      if (!existsSync(original)) copyInPlace(this.path, original)
+    }
+    if (this.replacedByOthers() && this.#setAside() === null) throw new CannotSetAside()
+  }
+
+  #setAside(): string | null {
+    const { root, key } = this.#place
+    try {
+      const path = moveAside(this.path, (suffix) =>
+        join(root, 'damaged', `${key}.${stamp(this.#now())}${suffix}.json`),
+      )
+      return `damaged/${basename(path)}`
+    } catch {
+      // a folder that cannot be written: the damaged file stays where it is, and nothing is written over it either
+      return null
+    }
+  }
+
+  #absence(): Problem {
+    const setAside = this.damaged().at(-1) ?? null
+    return setAside === null && !existsSync(this.lastGoodPath)
+      ? { code: 'not-found', what: this.#place.key }
+      : { code: 'document-damaged', document: this.#place.key, setAside }
+  }
+
+  #undoShortWrite(): void {
+    if (existsSync(this.lastGoodPath)) linkInPlace(this.lastGoodPath, this.path)
+    this.#seen = fingerprint(this.path)
+  }
+
+  /** A copy that cannot be made costs nothing now: the file itself is whole. The next write tries again. */
+  #refreshLastGood(): void {
+    try {
+      copyInPlace(this.path, this.lastGoodPath)
+    } catch {
+      // the disk is full or gone
+    }
+  }
+}
+
+class CannotSetAside extends Error {
+  readonly code = 'EACCES'
+}
+
+/** Changes when the file is replaced or written to by anybody. */
+function fingerprint(path: string): string | null {
+  const stats: Stats | undefined = statSync(path, { throwIfNoEntry: false })
+  return stats === undefined ? null : `${stats.ino}:${stats.size}:${stats.mtimeMs}`
+}

@@ -1,0 +1,240 @@
+import { existsSync } from 'node:fs'
+import type { DocumentFor, DocumentName, DocumentStore, Stored } from '#core/contract/ports'
+import type { SiteFile } from '#core/documents/site-schema'
+import { chain, fail, ok, type Outcome } from '#core/outcome'
+import { Backups } from './backups'
+import { CODECS, type Codec, type Codecs } from './codec'
+import { DocumentFile, placeOf } from './document-file'
+import { listSites, siteKeys } from './list-sites'
+import { notSaved } from './not-saved'
+import { readText } from './read-text'
+import { RemovedSites } from './removed'
+
+export interface StoreOptions {
+  readonly root: string
+  readonly now: () => string
+  /** asked before every write; a problem refuses it */
+  readonly mayWrite: () => Outcome<void>
+  readonly codecs?: Codecs
+}
+
+interface Open<N extends DocumentName> {
+  readonly file: DocumentFile<DocumentFor<N>>
+  readonly backups: Backups
+  /** null: not read yet, or nothing readable there */
+  stored: Stored<DocumentFor<N>> | null
+}
+
+/** The documents of one data folder. All work on a document is done in one go, so two calls cannot get into each other. */
+export class FileStore implements DocumentStore {
+  readonly #options: StoreOptions
+  readonly #codecs: Codecs
+  readonly #removed: RemovedSites
+  readonly #open = new Map<string, Open<DocumentName>>()
+  // no two runs of the program give the same number to two different versions of a document
+  #lastRevision = Date.now()
+
+  constructor(options: StoreOptions) {
+    this.#options = options
+    this.#codecs = options.codecs ?? CODECS
+    this.#removed = new RemovedSites(options.root)
+  }
+
+  open = async <N extends DocumentName>(name: N): Promise<Outcome<Stored<DocumentFor<N>>>> => this.#load(name)
+
+  create = async <N extends DocumentName>(
+    name: N,
+    document: DocumentFor<N>,
+  ): Promise<Outcome<Stored<DocumentFor<N>>>> => {
+    const found = this.#load(name)
+    if (found.ok) return fail({ code: 'already-there', what: labelOf(name, found.value.document) })
+    if (found.problem.code !== 'not-found' && found.problem.code !== 'document-damaged') return found
+    return this.#write(name, document)
+  }
+
+  write = async <N extends DocumentName>(
+    name: N,
+    document: DocumentFor<N>,
+    base: number,
+  ): Promise<Outcome<Stored<DocumentFor<N>>>> => {
+    const found = this.#load(name)
+    if (!found.ok) return found
+    if (found.value.revision !== base)
+      return fail({ code: 'document-changed-elsewhere', document: labelOf(name, found.value.document) })
+    return this.#write(name, document)
+  }
+
+  listSites: DocumentStore['listSites'] = async () => {
+    try {
+      return ok(
+        listSites(siteKeys(this.#options.root), (id) => {
+          const name = { kind: 'site', id } as const
+          const { file } = this.#entry(name)
+          return { found: this.#load(name), path: file.path, lastGoodPath: file.lastGoodPath }
+        }),
+      )
+    } catch (error) {
+      return notSaved(error)
+    }
+  }
+
+  listRemoved: DocumentStore['listRemoved'] = async () =>
+    ok(
+      this.#removed.list().flatMap(({ key, path, removedAt }) => {
+        const text = readText(path)
+        const decoded = text?.ok === true ? this.#codecs.site.decode(text.value) : null
+        return decoded?.ok === true ? [{ id: key, name: decoded.value.document.site.name, removedAt }] : []
+      }),
+    )
+
+  remove: DocumentStore['remove'] = async (name) => {
+    const { file } = this.#entry(name)
+    const found = this.#load(name)
+    if (!found.ok && found.problem.code !== 'document-damaged') return found
+    return this.#changing(name, () => {
+      const { key } = placeOf(this.#options.root, name)
+      const path = existsSync(file.path) ? file.path : file.lastGoodPath
+      if (existsSync(path)) this.#removed.put(path, key, this.#options.now())
+      file.forget()
+      return ok(undefined)
+    })
+  }
+
+  restore = async <N extends DocumentName>(name: N): Promise<Outcome<Stored<DocumentFor<N>>>> => {
+    const { file } = this.#entry(name)
+    const found = this.#load(name)
+    if (found.ok) return fail({ code: 'already-there', what: labelOf(name, found.value.document) })
+    const { key } = placeOf(this.#options.root, name)
+    return this.#changing(name, () =>
+      this.#removed.take(key, file.path)
+        ? this.#load(name)
+        : fail({ code: 'not-found', what: 'the removed site' }),
+    )
+  }
+
+  recover = async <N extends DocumentName>(name: N): Promise<Outcome<Stored<DocumentFor<N>>>> => {
+    const { file } = this.#entry(name)
+    const found = this.#load(name)
+    if (found.ok) return fail({ code: 'already-there', what: labelOf(name, found.value.document) })
+    if (found.problem.code === 'document-newer') return found
+    const lastGood = file.readLastGood() ?? this.#newestCopy(name)
+    if (lastGood === null) return fail({ code: 'not-found', what: 'the last good version' })
+    return this.#write(name, lastGood)
+  }
+
+  listBackups: DocumentStore['listBackups'] = async (name) => ok(this.#entry(name).backups.list())
+
+  readBackup = async <N extends DocumentName>(name: N, copy: string): Promise<Outcome<DocumentFor<N>>> => {
+    const { backups } = this.#entry(name)
+    const text = backups.has(copy) ? readText(backups.path(copy)) : null
+    if (text === null) return fail({ code: 'not-found', what: 'the copy' })
+    const decoded = text.ok ? this.#codecs[name.kind].decode(text.value) : text
+    return decoded.ok ? ok(decoded.value.document as DocumentFor<N>) : decoded
+  }
+
+  takeBackup: DocumentStore['takeBackup'] = async (name) =>
+    this.#changing(
+      name,
+      () => {
+        this.#entry(name).backups.take(this.#options.now())
+        return ok(undefined)
+      },
+      false,
+    )
+
+  #entry<N extends DocumentName>(name: N): Open<N> {
+    const place = placeOf(this.#options.root, name)
+    const label = `${place.folder}/${place.key}`
+    const known = this.#open.get(label)
+    if (known !== undefined) return known as unknown as Open<N>
+    const codec = (name.kind === 'site'
+      ? ownName(this.#codecs.site, place.key)
+      : this.#codecs[name.kind]) as unknown as Codec<DocumentFor<N>>
+    const file = new DocumentFile(place, codec, this.#options.now)
+    const fresh: Open<N> = {
+      file,
+      backups: new Backups(this.#options.root, place.key, file.path),
+      stored: null,
+    }
+    this.#open.set(label, fresh as unknown as Open<DocumentName>)
+    return fresh
+  }
+
+  #load<N extends DocumentName>(name: N): Outcome<Stored<DocumentFor<N>>> {
+    const entry = this.#entry(name)
+    if (entry.stored !== null) return ok(entry.stored)
+    const read = entry.file.read()
+    if (!read.ok) return read
+    return this.#remember(entry, read.value)
+  }
+
+  #write<N extends DocumentName>(name: N, document: DocumentFor<N>): Outcome<Stored<DocumentFor<N>>> {
+    const entry = this.#entry(name)
+    const allowed = this.#options.mayWrite()
+    if (!allowed.ok) return allowed
+    if (entry.stored !== null && entry.file.replacedByOthers()) {
+      // another hand was at the file: a whole document wins over our memory, a damaged one is set aside by reading it
+      entry.stored = null
+      const theirs = this.#load(name)
+      if (theirs.ok)
+        return fail({ code: 'document-changed-elsewhere', document: labelOf(name, theirs.value.document) })
+      if (theirs.problem.code !== 'document-damaged' && theirs.problem.code !== 'not-found') return theirs
+    }
+    try {
+      entry.backups.daily(this.#options.now())
+    } catch {
+      // a copy that cannot be made must not stand in the way of saving; a full disk shows below
+    }
+    const written = entry.file.write(document)
+    return written.ok ? this.#remember(entry, document) : written
+  }
+
+  /** Moves of files, after which what is in memory counts no more. */
+  #changing<R>(name: DocumentName, work: () => Outcome<R>, forgets = true): Outcome<R> {
+    const allowed = this.#options.mayWrite()
+    if (!allowed.ok) return allowed
+    if (forgets) this.#entry(name).stored = null
+    try {
+      return work()
+    } catch (error) {
+      return notSaved(error)
+    }
+  }
+
+  #remember<N extends DocumentName>(
+    entry: Open<N>,
+    document: DocumentFor<N>,
+  ): Outcome<Stored<DocumentFor<N>>> {
+    this.#lastRevision += 1
+    entry.stored = { document, revision: this.#lastRevision }
+    return ok(entry.stored)
+  }
+
+  #newestCopy<N extends DocumentName>(name: N): DocumentFor<N> | null {
+    const { backups } = this.#entry(name)
+    for (const { copy } of backups.list()) {
+      const text = readText(backups.path(copy))
+      const decoded = text?.ok === true ? this.#codecs[name.kind].decode(text.value) : null
+      if (decoded?.ok === true) return decoded.value.document as DocumentFor<N>
+    }
+    return null
+  }
+}
+
+/** A site must lie under its own id: a copy of one site under another's name would stand for both. */
+const ownName = (codec: Codec<SiteFile>, key: string): Codec<SiteFile> => ({
+  ...codec,
+  decode: (text) =>
+    chain(codec.decode(text), (decoded) =>
+      decoded.document.site.id.toLowerCase() === key
+        ? ok(decoded)
+        : fail({
+            code: 'document-malformed',
+            place: 'site.id',
+            reason: 'is not the id in the name of the file',
+          }),
+    ),
+})
+
+const labelOf = (name: DocumentName, document: unknown): string =>
+  name.kind === 'site' ? (document as { readonly site: { readonly name: string } }).site.name : name.kind

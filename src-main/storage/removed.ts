@@ -1,0 +1,36 @@
+import { existsSync, readdirSync, renameSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { moveAside, stamp } from './file-moves'
+
+/** Sites taken off the list, kept whole until somebody brings them back. */
+export class RemovedSites {
+  readonly #folder: string
+
+  constructor(root: string) {
+    this.#folder = join(root, 'removed')
+  }
+
+  put(path: string, key: string, now: string): void {
+    moveAside(path, (suffix) => join(this.#folder, `${key}.${stamp(now)}${suffix}.json`))
+  }
+
+  /** Newest first. */
+  list(): readonly { readonly key: string; readonly path: string; readonly removedAt: string }[] {
+    return readdirSync(this.#folder)
+      .filter((file) => /^[\da-f-]{36}\..*\.json$/.test(file))
+      .map((file) => {
+        const path = join(this.#folder, file)
+        return { key: file.slice(0, 36), path, removedAt: statSync(path).ctime.toISOString() }
+      })
+      .toSorted((a, b) => (a.path < b.path ? 1 : -1))
+      .toSorted((a, b) => (a.removedAt < b.removedAt ? 1 : a.removedAt > b.removedAt ? -1 : 0))
+  }
+
+  /** Puts the newest removed version back to `path`; false when there is none. */
+  take(key: string, path: string): boolean {
+    const newest = this.list().find((removed) => removed.key === key)
+    if (newest === undefined || existsSync(path)) return false
+    renameSync(newest.path, path)
+    return true
+  }
+}
