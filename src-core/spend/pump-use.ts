@@ -1,29 +1,17 @@
-import { all, chain, fail, ok, type Outcome } from '../outcome'
-import type { CurrencyCode, Day, Machine, Product, Pump } from '../records'
-import type { Estimate } from '../statistics/estimate'
+import { all, chain, fail, ok } from '../outcome'
+import type { CurrencyCode } from '../records'
 import { scale } from '../statistics/propagate'
 import { Decimal } from '../units/decimal'
 import { minorDigits, roundMoney } from '../units/money'
-import { initialCharge } from './charges'
-import { containerOf } from './container'
 import { monthLitres } from './month-litres'
-import { perRack } from './per-rack'
 import { priceOn } from './price'
-import { primingLoss } from './priming'
+import { pumpLitres, type PumpLitresInput } from './pump-litres'
 import type { Span } from './span'
-import type { PumpSetting, PumpUse, RackRate, UseAssumption } from './types'
+import type { PumpUse, UseAssumption } from './types'
 
-export interface PumpUseInput {
-  readonly pump: Pump
-  readonly machine: Machine
-  readonly product: Product | null
-  readonly currency: CurrencyCode
-  /** the day whose price counts */
-  readonly day: Day
+export interface PumpUseInput extends PumpLitresInput {
   /** the month, or any other stretch of days */
   readonly span: Span
-  readonly racks: Outcome<RackRate>
-  readonly setting: PumpSetting | null
 }
 
 /**
@@ -37,14 +25,8 @@ export interface PumpUseInput {
 export function pumpUse(input: PumpUseInput): PumpUse {
   const { pump, machine, product, span } = input
   const racksPerMonth = chain(input.racks, (rate) => ok(rate.perOpenDay * span.rackDays))
-  const { doseFrom, dose } = perRack(pump, machine, product, input.setting)
-  const flow = flowOf(input.setting)
-  const charge = initialCharge(pump, machine, product, flow)
-  const priming = primingLoss(pump, flow)
-  const container = product === null ? null : containerOf(product, input.day, input.currency)
-  const month = chain(all([input.racks, dose, charge, priming]), ([racks, perRack, fill, prime]) =>
-    monthLitres({ racks, dose: perRack, charge: fill, prime, container, span }),
-  )
+  const { doseFrom, charge, priming, container, inputs } = pumpLitres(input)
+  const month = chain(inputs, (known) => monthLitres(known, span))
   const litres = chain(month, ({ estimate }) => ok(estimate))
   const price =
     product === null
@@ -85,8 +67,3 @@ export function pumpUse(input: PumpUseInput): PumpUse {
 /** Money per rack is shown to a thousandth of the minor unit: a rack costs a few cents. */
 export const roundPerRack = (amount: Decimal, currency: CurrencyCode): Decimal =>
   amount.toDecimalPlaces(minorDigits(currency) + 3, Decimal.ROUND_HALF_UP)
-
-const flowOf = (setting: PumpSetting | null): number | null => {
-  const flow: Outcome<Estimate<'mL/min'>> | null = setting?.flow ?? null
-  return flow !== null && flow.ok ? flow.value.value : null
-}

@@ -41,7 +41,7 @@ export function yearSavings(inTime: SiteInTime, products: readonly Product[], as
       machine.pumps.flatMap((pump) => {
         const tests = testsOf(inTime.doses, pump.id)
         return tests.flatMap((test, index): readonly VisitSaving[] => {
-          if (test.found === null || test.left === null || test.found === test.left) return []
+          if (test.found === null || test.left === null || !test.changed) return []
           const until = tests[index + 1]?.on ?? asOf
           const start = test.on > from ? test.on : from
           const heldDays = daysBetween(start, until < asOf ? until : asOf)

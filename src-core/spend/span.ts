@@ -12,14 +12,57 @@ export interface Span {
 
 /** Open days and weighted open days from day number `from` up to, not including, `to`. Empty when `to` <= `from`. */
 export function spanOf(calendar: OpenCalendar, from: number, to: number): Span {
+  if (to <= from) return { days: 0, openDays: 0, rackDays: 0 }
+  const sums = sumsOf(calendar)
+  const inside = from >= sums.first && to <= sums.first + REACH * 2
+  if (inside) {
+    const [a, b] = [from - sums.first, to - sums.first]
+    return {
+      days: to - from,
+      openDays: (sums.open[b] ?? 0) - (sums.open[a] ?? 0),
+      rackDays: (sums.racks[b] ?? 0) - (sums.racks[a] ?? 0),
+    }
+  }
   let openDays = 0
   let rackDays = 0
   for (let day = from; day < to; day += 1) {
-    const open = openPart(calendar, day)
+    const [open, racks] = weightsOf(calendar, day)
     openDays += open
-    if (open > 0) rackDays += open * busyness(calendar, day, Number(dayFromNumber(day).slice(5, 7)))
+    rackDays += racks
   }
-  return { days: Math.max(0, to - from), openDays, rackDays }
+  return { days: to - from, openDays, rackDays }
+}
+
+function weightsOf(calendar: OpenCalendar, day: number): readonly [number, number] {
+  const open = openPart(calendar, day)
+  if (open === 0) return [0, 0]
+  const month = calendar.seasons.size === 0 ? 1 : Number(dayFromNumber(day).slice(5, 7))
+  return [open, open * busyness(calendar, day, month)]
+}
+
+/** Running sums over some two years either way of today: months, visits and counts ask for the same days many times. */
+const REACH = 800
+interface Sums {
+  readonly first: number
+  readonly open: Float64Array
+  readonly racks: Float64Array
+}
+const known = new WeakMap<OpenCalendar, Sums>()
+
+function sumsOf(calendar: OpenCalendar): Sums {
+  const before = known.get(calendar)
+  if (before !== undefined) return before
+  const first = calendar.origin - REACH
+  const open = new Float64Array(REACH * 2 + 1)
+  const racks = new Float64Array(REACH * 2 + 1)
+  for (let i = 0; i < REACH * 2; i += 1) {
+    const [o, r] = weightsOf(calendar, first + i)
+    open[i + 1] = (open[i] ?? 0) + o
+    racks[i + 1] = (racks[i] ?? 0) + r
+  }
+  const sums = { first, open, racks }
+  known.set(calendar, sums)
+  return sums
 }
 
 /**

@@ -95,6 +95,8 @@ export interface PumpDose {
   readonly found: Outcome<Estimate<'mL/rack'>> | null
   readonly left: Outcome<Estimate<'mL/rack'>> | null
   readonly flowLeft: Outcome<Estimate<'mL/min'>> | null
+  /** the screw was turned, or a tube fitted, between the two */
+  readonly changed: boolean
   /** both tests were read on one instrument */
   readonly sameInstrument: boolean
 }

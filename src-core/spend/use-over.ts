@@ -1,4 +1,4 @@
-import { all, chain, ok, type Outcome } from '../outcome'
+import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { CurrencyCode, Machine, Product, Pump } from '../records'
 import type { BudgetSource, Estimate } from '../statistics/estimate'
 import { sum } from '../statistics/propagate'
@@ -6,8 +6,9 @@ import { dayFromNumber, dayNumberOf } from '../units/days'
 import { Decimal } from '../units/decimal'
 import type { OpenCalendar } from './calendar'
 import { segmentsOf, type Segment } from './history'
+import { litresParts, monthLitres, type LitresInput } from './month-litres'
 import { priceOn } from './price'
-import { pumpUse } from './pump-use'
+import { pumpLitres } from './pump-litres'
 import { spanOf } from './span'
 import type { PumpDose, RackRate } from './types'
 
@@ -39,29 +40,32 @@ export interface UseOver {
  * day. Days before the first test are the problem `no-runs`.
  */
 export function useOver(input: UseOverInput): UseOver {
-  const segments = segmentsOf(input.tests, input.from, input.to)
-  const litres = chain(all(segments.map((segment) => litresIn(input, segment))), (parts) =>
-    sum(parts, 'L', { shared: SHARED_IN_TIME }),
-  )
-  const costs = all(segments.flatMap((segment) => pricedIn(input, segment)))
+  const parts = segmentsOf(input.tests, input.from, input.to).map((segment) => ({
+    segment,
+    inputs: pumpLitres({ ...input, day: dayFromNumber(segment.from), setting: segment.setting }).inputs,
+  }))
+  const litres = all(parts.map((part) => litresIn(input, part)))
+  const costs = all(parts.flatMap((part) => pricedIn(input, part)))
   return {
-    litres,
-    cost: chain(costs, (parts) => ok(parts.reduce((total, part) => total.plus(part), new Decimal(0)))),
+    litres: chain(litres, (used) => sum(used, 'L', { shared: SHARED_IN_TIME })),
+    cost: chain(costs, (money) => ok(money.reduce((total, one) => total.plus(one), new Decimal(0)))),
   }
 }
 
-function litresIn(input: UseOverInput, segment: Segment): Outcome<Estimate<'L'>> {
-  const use = pumpUse({
-    ...input,
-    day: dayFromNumber(segment.from),
-    span: spanOf(input.calendar, segment.from, segment.to),
-    setting: segment.setting,
-  })
-  return chain(use.litresPerMonth, (used) => ok({ ...used, unit: 'L' }))
+interface Part {
+  readonly segment: Segment
+  readonly inputs: Outcome<LitresInput>
 }
 
+const litresIn = (input: UseOverInput, { segment, inputs }: Part): Outcome<Estimate<'L'>> =>
+  chain(inputs, (known) =>
+    chain(monthLitres(known, spanOf(input.calendar, segment.from, segment.to)), (month) =>
+      ok({ ...month.estimate, unit: 'L' }),
+    ),
+  )
+
 /** A stretch cut where the price changes, each part with its money. */
-function pricedIn(input: UseOverInput, segment: Segment): readonly Outcome<Decimal>[] {
+function pricedIn(input: UseOverInput, { segment, inputs }: Part): readonly Outcome<Decimal>[] {
   const changes = input.product.prices
     .filter((row) => row.currency === input.currency)
     .map((row) => dayNumberOf(row.from))
@@ -71,12 +75,14 @@ function pricedIn(input: UseOverInput, segment: Segment): readonly Outcome<Decim
   return edges
     .slice(0, -1)
     .map((from, index) =>
-      chain(
-        all([
-          litresIn(input, { ...segment, from, to: edges[index + 1] ?? segment.to }),
-          priceOn(input.product, dayFromNumber(from), input.currency),
-        ]),
-        ([litres, { perLitre }]) => ok(perLitre.times(litres.value)),
+      chain(all([inputs, priceOn(input.product, dayFromNumber(from), input.currency)]), ([known, price]) =>
+        chain(
+          litresParts(known, spanOf(input.calendar, from, edges[index + 1] ?? segment.to)),
+          ({ total }) =>
+            Number.isFinite(total)
+              ? ok(price.perLitre.times(total))
+              : fail({ code: 'cannot-compute', reason: 'outside-valid-range' }),
+        ),
       ),
     )
 }

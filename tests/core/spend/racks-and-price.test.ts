@@ -11,6 +11,22 @@ const calendar = good(
 )
 const at = (day: string, count: number) => ({ at: `${day}T09:00:00.000Z`, count })
 
+const reading = (day: string, count: string, machineId = id(21)) => ({
+  id: id(50),
+  machineId,
+  kind: 'rack-counter' as const,
+  at: `${day}T09:00:00.000Z`,
+  value: null,
+  count,
+})
+
+const row = (from: string, price: string, litres = '10', currency = 'EUR') => ({
+  from,
+  currency,
+  price,
+  containerSize: { value: litres, unit: 'L' as const },
+})
+
 describe('a rack counter', () => {
   it('says racks a day from two readings', () => {
     const counted = countedRacks([at('2026-03-01', 1000), at('2026-03-31', 4000)], calendar)
@@ -56,14 +72,6 @@ describe('a rack counter', () => {
   })
 
   it('is read out of the visits of its own machine, in order of time', () => {
-    const reading = (day: string, count: string, machineId = id(21)) => ({
-      id: id(50),
-      machineId,
-      kind: 'rack-counter' as const,
-      at: `${day}T09:00:00.000Z`,
-      value: null,
-      count,
-    })
     const visits = [
       aVisit({ readings: [reading('2026-03-20', '900'), reading('2026-03-20', '7', id(22))] }),
       aVisit({ readings: [reading('2026-03-01', '100'), { ...reading('2026-03-02', '5'), count: null }] }),
@@ -97,12 +105,6 @@ describe('racks per day', () => {
 })
 
 describe('the price on a day', () => {
-  const row = (from: string, price: string, litres = '10', currency = 'EUR') => ({
-    from,
-    currency,
-    price,
-    containerSize: { value: litres, unit: 'L' as const },
-  })
   const product = aProduct({
     prices: [row('2026-02-01', '64.00'), row('2025-01-01', '61.00'), row('2026-06-01', '30.00', '5')],
   })
