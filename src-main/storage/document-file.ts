@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, rmSync, statSync, type Stats } from 'node:fs'
+import { existsSync, readdirSync, renameSync, rmSync, statSync, type Stats } from 'node:fs'
 import { basename, join } from 'node:path'
 import type { DocumentName } from '#core/contract/ports'
 import { fail, ok, type Outcome } from '#core/outcome'
@@ -31,6 +31,7 @@ export class DocumentFile<T> {
   readonly #now: () => string
   readonly path: string
   readonly lastGoodPath: string
+  readonly #beforePath: string
   #writer: AtomicJson | null = null
   /** version of the file on disk, while it is older than what is written now */
   #olderVersion: number | null = null
@@ -43,6 +44,7 @@ export class DocumentFile<T> {
     this.#now = now
     this.path = join(place.root, place.folder, `${place.key}.json`)
     this.lastGoodPath = join(place.root, place.folder, `${place.key}.last-good.json`)
+    this.#beforePath = join(place.root, place.folder, `${place.key}.before.json`)
   }
 
   /** The document; `not-found`, `document-newer` (untouched), or `document-damaged` after setting the file aside. */
@@ -54,11 +56,18 @@ export class DocumentFile<T> {
       const { document, from } = decoded.value
       this.#olderVersion = from < this.#codec.version ? from : null
       this.#seen = fingerprint(this.path)
+      rmSync(this.#beforePath, { force: true })
       if (!existsSync(this.lastGoodPath)) this.#refreshLastGood()
       return ok(document)
     }
     if (decoded.problem.code === 'document-newer' || decoded.problem.code === 'unavailable') return decoded
-    return fail({ code: 'document-damaged', document: this.#place.key, setAside: this.#setAside() })
+    const setAside = this.#setAside()
+    // killed between a short write and its undoing: what was there before is the last that was acknowledged
+    if (setAside !== null && existsSync(this.#beforePath)) {
+      renameSync(this.#beforePath, this.path)
+      return this.read()
+    }
+    return fail({ code: 'document-damaged', document: this.#place.key, setAside })
   }
 
   /** Whether there is a file that this program neither wrote nor read. */
@@ -72,8 +81,10 @@ export class DocumentFile<T> {
     const text = this.#codec.encode(document)
     try {
       this.#guardOthers()
+      this.#holdBefore()
       this.#writer ??= new AtomicJson(join(this.#place.root, this.#place.folder), this.#place.key)
       this.#writer.write(text)
+      rmSync(this.#beforePath, { force: true })
     } catch (error) {
       if (error instanceof ShortWrite) this.#undoShortWrite()
       return notSaved(error)
@@ -103,6 +114,7 @@ export class DocumentFile<T> {
   /** After the document was taken away: nothing of it is offered or listed any more. Damaged files stay, as `dismissed`. */
   forget(): void {
     rmSync(this.lastGoodPath, { force: true })
+    rmSync(this.#beforePath, { force: true })
     this.#seen = null
     this.#olderVersion = null
     for (const file of this.damaged())
@@ -141,8 +153,20 @@ export class DocumentFile<T> {
       : { code: 'document-damaged', document: this.#place.key, setAside }
   }
 
+  /** A second name for the version on disk, which takes no space, so that a write cut short can be undone. */
+  #holdBefore(): void {
+    if (!existsSync(this.path)) return
+    try {
+      linkInPlace(this.path, this.#beforePath)
+    } catch {
+      // file systems without links: the last good version serves
+    }
+  }
+
   #undoShortWrite(): void {
-    if (existsSync(this.lastGoodPath)) linkInPlace(this.lastGoodPath, this.path)
+    if (existsSync(this.#beforePath)) renameSync(this.#beforePath, this.path)
+    else if (existsSync(this.lastGoodPath)) copyInPlace(this.lastGoodPath, this.path)
+    else rmSync(this.path, { force: true })
     this.#seen = fingerprint(this.path)
   }
 
