@@ -1,6 +1,6 @@
 import { fail, ok, type Outcome } from '../outcome'
+import { coverageOf } from './coverage'
 import { combine, effectiveDegreesOfFreedom } from './degrees-of-freedom'
-import { coverage95 } from './distributions'
 import type { BudgetLine, BudgetSource, Estimate, ResultUnit } from './estimate'
 import { usable } from './sum'
 
@@ -31,8 +31,7 @@ export function estimate<U extends ResultUnit>(
     return fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
   const merged = mergeBySource(lines)
   const standard = combine(merged)
-  const degreesOfFreedom = effectiveDegreesOfFreedom(merged)
-  const coverage = coverage95(degreesOfFreedom)
+  const { factor: coverage, degreesOfFreedom } = coverageOf(merged)
   const expanded = coverage * standard
   return ok({
     unit,
