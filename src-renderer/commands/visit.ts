@@ -2,6 +2,7 @@
 export * from './visit/conditions'
 export * from './visit/screw-and-tube'
 export * from './visit/start-and-close'
+export * from './visit/stock-count'
 export * from './visit/tests-and-runs'
 export * from './visit/verification'
 export * from './visit/words'

@@ -40,6 +40,20 @@ export function addReading(site: Site, input: ReadingInput): Site {
   }))
 }
 
+/** The one reading of a kind at a machine in this visit: written, corrected, or taken out when it holds nothing. */
+export function writeReading(site: Site, input: ReadingInput): Site {
+  const visit = site.visits.find((one) => one.id === input.visitId)
+  const known = visit?.readings.find(
+    (reading) => reading.machineId === input.machineId && reading.kind === input.kind,
+  )
+  if (known === undefined)
+    return input.value === null && input.count === null ? site : addReading(site, input)
+  const at = { visitId: input.visitId, readingId: known.id }
+  return input.value === null && input.count === null
+    ? removeReading(site, at)
+    : editReading(site, at, { value: input.value, count: input.count })
+}
+
 /** Corrects a reading; when it was taken stays. */
 export const editReading = (
   site: Site,

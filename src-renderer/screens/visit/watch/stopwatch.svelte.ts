@@ -31,6 +31,8 @@ export interface StopwatchOptions {
   readonly signals?: Signals
   /** a countdown came to its end in time, with the tone given: the run is exactly as long as asked */
   readonly onZero?: (timed: Timed) => void
+  /** for a countdown that is a least time, not a measurement: zero counts however late it is noticed */
+  readonly patient?: boolean
 }
 
 export const pageClock: Clock = {
@@ -164,7 +166,8 @@ export class Stopwatch {
     if (this.#clock.wall() - this.#lastKept >= 1000 || this.#clock.wall() < this.#lastKept) this.#save()
     const over = running.countdown === null ? -1 : elapsed(running, this.#clock) - running.countdown
     if (over < 0 || this.missedZero) return
-    if (over > LATE || doubtOf(running, this.#clock) !== null || running.lapsAt.length > 0) {
+    const inTime = over <= LATE && doubtOf(running, this.#clock) === null && running.lapsAt.length === 0
+    if (!inTime && this.#options.patient !== true) {
       this.missedZero = true
       return
     }

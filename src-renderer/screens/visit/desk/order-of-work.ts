@@ -1,0 +1,53 @@
+import type { Id } from '#core/records/index'
+import type { PumpVisit } from '#core/worksheet/types'
+
+/** What the order of work is made from, per pump. */
+export interface PumpAtWork {
+  readonly pump: PumpVisit
+  readonly primed: boolean
+  readonly priming: boolean
+}
+
+export interface NextStep {
+  readonly text: string
+  /** where the bench should stand for it */
+  readonly place: 'conditions' | 'close' | Id
+}
+
+/**
+ * The fastest thing to do next, judged as a rep would: conditions first; one pump primes while another is timed; turn
+ * before testing elsewhere, for a turn needs its half minute to settle; settle what is open; then close.
+ */
+export function nextStep(conditionsOpen: number, pumps: readonly PumpAtWork[], timing: Id | null): NextStep {
+  if (conditionsOpen > 0)
+    return {
+      text: `Answer ${conditionsOpen === 1 ? 'the last condition that bears' : `${conditionsOpen} conditions that bear`} on the dose.`,
+      place: 'conditions',
+    }
+  const free = pumps.filter(({ pump, priming }) => !priming && pump.pumpId !== timing)
+  const toPrime = free.find(({ pump, primed }) => !primed && pump.state === 'not-tested')
+  const toTime = free.find((one) => one.primed && one !== toPrime && wantsRuns(one.pump))
+  if (toPrime !== undefined && toTime !== undefined)
+    return {
+      text: `Start priming ${toPrime.pump.pumpName}, and time ${toTime.pump.pumpName} meanwhile.`,
+      place: toPrime.pump.pumpId,
+    }
+  const toTurn = free.find(({ pump }) => pump.advice?.kind === 'turn')
+  if (toTurn !== undefined)
+    return { text: `Turn the screw of ${toTurn.pump.pumpName}.`, place: toTurn.pump.pumpId }
+  if (toTime !== undefined) return { text: `Time ${toTime.pump.pumpName}.`, place: toTime.pump.pumpId }
+  if (toPrime !== undefined) return { text: `Prime ${toPrime.pump.pumpName}.`, place: toPrime.pump.pumpId }
+  const open = pumps.find(({ pump }) => pump.state !== 'proved-in' && pump.pumpId !== timing)
+  if (timing !== null) {
+    const name = pumps.find(({ pump }) => pump.pumpId === timing)?.pump.pumpName ?? 'the pump'
+    return { text: `${name} is being timed.`, place: timing }
+  }
+  if (open !== undefined && open.pump.advice?.kind !== 'leave')
+    return { text: `${open.pump.pumpName} is still open.`, place: open.pump.pumpId }
+  return { text: 'Everything is done here. Close the visit.', place: 'close' }
+}
+
+const wantsRuns = (pump: PumpVisit): boolean =>
+  pump.state === 'not-tested' ||
+  (pump.advice?.kind === 'refuse' && pump.advice.reasons.includes('too-few-runs')) ||
+  (pump.advice?.kind !== 'turn' && (pump.state === 'in-not-proved' || pump.state === 'out-not-proved'))
