@@ -1,3 +1,4 @@
+import { tankStrength } from '../dose/concentration'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { Machine, Pump } from '../records'
 import type { Estimate } from '../statistics/estimate'
@@ -10,7 +11,7 @@ import { modelOf, waterThatLeaves } from './read-model'
 import { strengthOverService } from './service'
 import type { StrengthSeries } from './service-summary'
 import { settingNotes } from './setting-notes'
-import { initialChargeSeconds, rechargeSeconds, steadyStrength } from './steady-strength'
+import { initialChargeSeconds, rechargeSeconds } from './pump-seconds'
 import { tankWindow, type TankWindow } from './tank-target'
 import type { SettingNote, WashModel } from './types'
 
@@ -65,7 +66,7 @@ export function tankResult(input: TankInput): TankResult {
     window,
     settlesAt: probe
       ? PROBE
-      : chain(all([input.dose, density, water]), ([dose, rho, r]) => steadyStrength(dose, rho, r)),
+      : chain(all([input.dose, density, water]), ([dose, rho, r]) => tankStrength(dose, rho, r)),
     recharge,
     initialCharge: chain(all([window, density, model, flow]), ([w, rho, m, q]) =>
       m.kind === 'dump-and-refill'

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Machine, Pump } from '#core/records/index'
 import { ok } from '#core/outcome'
 import { estimate, exactly } from '#core/statistics/make-estimate'
-import { steadyStrength } from '#core/tank/steady-strength'
+import { tankStrength } from '#core/dose/concentration'
 import { tankResult, type TankInput } from '#core/tank/tank-result'
 import { machine, pump } from '#tests/core/sanitize/records'
 import { good } from './support'
@@ -60,7 +60,7 @@ describe('the wash a pump feeds', () => {
       ]),
     )
     const density = good(estimate(1.2, 'g/mL', [{ source: 'density', standard: 0.012 }]))
-    const found = good(steadyStrength(dose, density, good(exactly(3, 'L'))))
+    const found = good(tankStrength(dose, density, good(exactly(3, 'L'))))
     expect(found.standard / found.value).toBeCloseTo(0.02 / 5, 10)
   })
 
