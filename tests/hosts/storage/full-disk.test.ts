@@ -16,6 +16,7 @@ beforeEach(() => {
 })
 afterEach(() => removeFolder(root))
 
+const disk = (): string => join(root, 'disk')
 const run = (command: string): boolean => {
   try {
     execFileSync('sh', ['-c', command], { stdio: 'ignore' })
@@ -57,7 +58,6 @@ const canMount = run(`mount -t tmpfs -o size=64k tmpfs ${probe} && umount ${prob
 removeFolder(probe)
 
 describe.runIf(canMount)('a disk of its own', () => {
-  const disk = (): string => join(root, 'disk')
   beforeEach(() => {
     mkdirSync(disk())
     execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=128k', 'tmpfs', disk()])
