@@ -57,7 +57,14 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
     state: stateOf(asLeft),
     missing: missingFor(pump, context, asLeft),
     advice: open ? turnAdvice({ ...input, work, tests: counted, positions: where, context }) : null,
-    verifications: verificationResults(work?.verifications ?? [], { machine, product, setup, asLeft, pump }),
+    verifications: verificationResults(work?.verifications ?? [], {
+      machine,
+      product,
+      setup,
+      asLeft,
+      pump,
+      readings: visit.readings,
+    }),
   }
 }
 

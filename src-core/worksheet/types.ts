@@ -2,11 +2,12 @@ import type { Decision, BasisUnit } from '../dose/types'
 import type { RunResult, SeriesQuality } from '../drawdown/types'
 import type { Outcome } from '../outcome'
 import type { Problem } from '../problem'
-import type { CurrencyCode, Day, Id, Instant, ProductRole, TestMethod, VerificationMethod } from '../records'
+import type { CurrencyCode, Day, Id, Instant, ProductRole, TestMethod } from '../records'
 import type { TurnAdvice } from '../screw/types'
 import type { MachineRacks } from '../spend/site-use'
 import type { PumpSaving, PumpUse, SpendTotals } from '../spend/types'
 import type { Estimate } from '../statistics/estimate'
+import type { VerifiedStrength } from '../verify/verification-result'
 
 /** One series of runs at one screw position, worked out. */
 export interface TestResult {
@@ -27,18 +28,8 @@ export interface TestResult {
 export type PumpState =
   'not-tested' | 'proved-in' | 'in-not-proved' | 'out-not-proved' | 'proved-out' | 'cannot-tell'
 
-export interface VerificationResult {
-  readonly verificationId: Id
-  readonly method: VerificationMethod
-  readonly measured: Outcome<Estimate<BasisUnit>>
-  readonly predicted: Outcome<Estimate<BasisUnit>>
-  /** |difference| over its standard uncertainty */
-  readonly agreement: Outcome<{
-    readonly z: number
-    readonly agrees: boolean
-    readonly distrust: string | null
-  }>
-}
+/** A chemical check against what the pump's last flow test predicts. */
+export type VerificationResult = VerifiedStrength
 
 /** One pump in one visit. */
 export interface PumpVisit {
