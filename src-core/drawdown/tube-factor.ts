@@ -42,7 +42,8 @@ export function tubeFactor(
 /** The same on plain numbers: outside diameter `d` and bore `D`, mm. */
 export function tubeFactorOf(d: number, D: number): Outcome<TubeFactor> {
   const ratio = d / D
-  if (!(ratio < 1 && ratio >= 0)) return fail({ code: 'tube-wider-than-cylinder', field: 'pump.tube.outsideDiameter' })
+  if (!(ratio < 1 && ratio >= 0))
+    return fail({ code: 'tube-wider-than-cylinder', field: 'pump.tube.outsideDiameter' })
   const perTube = (2 * ratio) / D
   const standard = Math.hypot(
     perTube * rectangular(TUBE_HALF_WIDTH),
