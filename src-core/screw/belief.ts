@@ -1,5 +1,5 @@
 import { gainView } from './gain-view'
-import { BEND, DEAD_GAIN, DEAD_SHARE } from './limits'
+import { BEND, DEAD_GAIN, DEAD_SHARE, STALLS } from './limits'
 import { logLikelihood, moveLine, observeLine, startLine, type Line } from './line'
 import type { GainPrior } from './types'
 
@@ -58,6 +58,30 @@ export const moveBelief = (belief: Belief, turns: number): Belief =>
   turns === 0
     ? belief
     : belief.map((h) => ({ ...h, line: moveLine(h.line, turns - h.play, h.acts ? BEND : 0), play: 0 }))
+
+/**
+ * The belief after a move upward was made: in each explanation the screw may also have come to the end of what it can
+ * do somewhere on the way, with a worn tube or a blocked line, and acts no more.
+ */
+export function stallBelief(before: Belief, after: Belief, turns: number): Belief {
+  if (turns <= 0) return after
+  return after.flatMap((h, i): Belief => {
+    const from = before[i]
+    if (!h.acts || from === undefined) return [h]
+    const way = h.line.flow - from.line.flow
+    const line: Line = {
+      flow: from.line.flow + way / 2,
+      gain: 0,
+      flowVariance: from.line.flowVariance + (way * way) / 12,
+      gainVariance: (DEAD_GAIN * h.line.gain) ** 2,
+      covariance: 0,
+    }
+    return [
+      { ...h, weight: h.weight * (1 - STALLS) },
+      { ...h, line, acts: false, weight: h.weight * STALLS },
+    ]
+  })
+}
 
 /** The belief after a test here, mL/min: every line learns, and each explanation is weighed by how well it foretold. */
 export function observeBelief(belief: Belief, flow: number, standard: number): Belief {

@@ -1,4 +1,3 @@
-import { coverage95 } from '../statistics/distributions'
 import { deadShare, type Belief } from './belief'
 import { CALLED_DEAD, MOST_MOVES, NO_FLOW, WORN_BELOW } from './limits'
 import { expandedOf } from './stop-rule'
@@ -16,11 +15,11 @@ export function diagnose(question: TurnQuestion, belief: Belief): Diagnosis | nu
   const last = observations.at(-1)
   const moves = movesMade(observations)
   if (last === undefined) return null
-  if (last.flow < NO_FLOW * target) return found('no-flow', null)
+  if (last.flow < NO_FLOW * target && !cameDown(observations)) return found('no-flow', null)
   if (moves === 0) return isWorn(question, last) ? found('worn-tube-or-leak', null) : null
+  if (wentTheWrongWay(observations)) return found('wrong-way', null)
   const dead = deadShare(belief)
   if (dead >= CALLED_DEAD) return found('screw-does-not-act', dead)
-  if (wentTheWrongWay(observations)) return found('wrong-way', null)
   return moves >= MOST_MOVES ? found('too-many-moves', null) : null
 }
 
@@ -37,13 +36,17 @@ function isWorn({ leftUntouched }: TurnQuestion, found: ScrewObservation): boole
   )
 }
 
+/** A flow turned down to nothing is no wonder. */
+const cameDown = (observations: readonly ScrewObservation[]): boolean =>
+  (observations.at(-1)?.eighths ?? 0) < (observations.at(-2)?.eighths ?? 0)
+
 /** The last move changed the flow against its direction by more than twice the 95 % uncertainty of a difference. */
 function wentTheWrongWay(observations: readonly ScrewObservation[]): boolean {
   const last = observations.at(-1)
   const before = observations.at(-2)
   if (last === undefined || before === undefined) return false
   const direction = Math.sign(last.eighths - before.eighths)
-  const limit = 2 * coverage95(null) * Math.hypot(last.standard, before.standard)
+  const limit = 2 * Math.hypot(expandedOf(last), expandedOf(before))
   return direction * (last.flow - before.flow) < -limit
 }
 

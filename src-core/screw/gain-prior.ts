@@ -11,7 +11,7 @@ export interface GainSegment {
 }
 
 /** A gain does not keep to the percent from visit to visit: standard deviation of its relative change. */
-const BETWEEN_VISITS = 0.03
+const BETWEEN_VISITS = 0.02
 /** One pump says this little about another of its kind; two or more say it themselves. */
 const ALONE = 0.5
 const AT_LEAST = 0.2

@@ -8,6 +8,11 @@ export interface GainNode {
   readonly weight: number
 }
 
+/** Shares of the target per turn beyond which a record is a slip of the pen, and how narrow or wide it may claim to be. */
+const PLAUSIBLE = { low: 0.005, high: 50 } as const
+const NARROWEST = 0.01
+const WIDEST = 2
+
 /**
  * The belief about the gain before this visit, as narrow normal pieces on a logarithmic scale, so that it stays above
  * zero however wide it is. `scale`: the target flow, mL/min. With a record: a log-normal of its mean and spread, and a
@@ -16,8 +21,10 @@ export interface GainNode {
 export function gainView(scale: number, prior: GainPrior | null): readonly GainNode[] {
   const { low, high } = UNKNOWN_GAIN
   const unknown = pieces(Math.log(low * scale), Math.log(high * scale), 12, () => 1)
-  if (prior === null || prior.from === 'none' || !(prior.gain > 0) || !(prior.standard > 0)) return unknown
-  const variance = Math.log(1 + (prior.standard / prior.gain) ** 2)
+  if (prior === null || prior.from === 'none') return unknown
+  if (!(prior.gain > scale * PLAUSIBLE.low && prior.gain < scale * PLAUSIBLE.high)) return unknown
+  const relative = Math.min(WIDEST, Math.max(NARROWEST, prior.standard / prior.gain))
+  const variance = Math.log(1 + relative * relative)
   const spread = Math.sqrt(variance)
   const middle = Math.log(prior.gain) - variance / 2
   const recorded = pieces(middle - 2.4 * spread, middle + 2.4 * spread, 9, (at) =>

@@ -1,4 +1,4 @@
-import { moveBelief, observeBelief, startBelief, type Belief } from './belief'
+import { moveBelief, observeBelief, stallBelief, startBelief, type Belief } from './belief'
 import { NO_FLOW, USUAL_SCATTER } from './limits'
 import type { GainPrior, ScrewObservation } from './types'
 
@@ -38,7 +38,9 @@ export function learn(
   let belief = startBelief(scale, first.flow, meanScatter(first, fraction, scale), prior, playTakenUp)
   let at = first.eighths
   for (const o of later) {
-    belief = observeBelief(moveBelief(belief, (o.eighths - at) / 8), o.flow, meanScatter(o, fraction, scale))
+    const turns = (o.eighths - at) / 8
+    const moved = stallBelief(belief, moveBelief(belief, turns), turns)
+    belief = observeBelief(moved, o.flow, meanScatter(o, fraction, scale))
     at = o.eighths
   }
   return belief

@@ -16,6 +16,8 @@ export const PASSING_RISK_CAREFUL = 1 / 20
 
 /** Share of screws that do not act, before anything is seen. */
 export const DEAD_SHARE = 0.05
+/** Chance that a move upward meets the end of what the screw can do. */
+export const STALLS = 0.02
 /** Sound screws that may be called dead: one in a thousand. */
 const FALSE_ALARM = 0.001
 /**
@@ -36,9 +38,9 @@ export const UNKNOWN_GAIN = { low: 0.12, high: 0.95 } as const
 /** What one turn of a screw that does not act does, same share, standard deviation. */
 export const DEAD_GAIN = 0.02
 /** Belief that what is on record about the gain does not hold today: another pump head, another tube. */
-export const RECORD_IS_OLD = 0.05
+export const RECORD_IS_OLD = 0.02
 /** Relative change of the gain over one turn, standard deviation. */
-export const BEND = 0.08
+export const BEND = 0.045
 
 /** Scatter of one run as a fraction of the flow, and the number of runs' worth of belief in it. */
 export const USUAL_SCATTER = { fraction: 0.012, weight: 2 } as const

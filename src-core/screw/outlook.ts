@@ -59,16 +59,17 @@ function chanceAbove(h: Hypothesis, limit: number): number {
 
 /** Whether a screw that does not act would be called so after this move, if the test then showed what it foretells. */
 function tells(after: Belief, scatter: number): boolean {
-  const dead = after.find((h) => !h.acts)
-  if (dead === undefined) return false
+  const still = after.filter((h) => !h.acts)
+  const share = still.reduce((sum, h) => sum + h.weight, 0)
+  if (!(share > 0)) return false
+  const shown = still.reduce((sum, h) => sum + h.weight * h.line.flow, 0) / share
   const density = (h: Hypothesis): number => {
     const variance = h.line.flowVariance + scatter * scatter
-    return (
-      (h.weight * Math.exp(-((dead.line.flow - h.line.flow) ** 2) / (2 * variance))) / Math.sqrt(variance)
-    )
+    return (h.weight * Math.exp(-((shown - h.line.flow) ** 2) / (2 * variance))) / Math.sqrt(variance)
   }
+  const sum = (acts: boolean): number =>
+    after.reduce((total, h) => (h.acts === acts ? total + density(h) : total), 0)
   // A test rarely falls exactly where foretold: a fifth of the density is what remains 1.8 standard deviations off.
-  const itself = density(dead) / 5
-  const others = after.reduce((sum, h) => (h.acts ? sum + density(h) : sum), 0)
-  return itself > 0 && itself / (itself + others) >= CALLED_DEAD
+  const itself = sum(false) / 5
+  return itself > 0 && itself / (itself + sum(true)) >= CALLED_DEAD
 }
