@@ -6,17 +6,18 @@ import type { DecimalSign } from '../units/parse'
 import type { Working } from './types'
 import { line, put } from './working'
 
+const RELATION = { min: { meets: '≥', misses: '<' }, max: { meets: '≤', misses: '>' } } as const
+
 /** The working of a comparison with a label, a data plate or a code. */
 export function explainLimit(advice: LimitAdvice, sign: DecimalSign = 'point'): Working {
   const { limit, figure, reading } = advice
   const unit = unitSymbol(figure.unit)
   const least = limit.bound === 'min'
-  const holds = advice.standing === 'meets'
   return {
     title: `${capital(limit.what)}: ${least ? 'at least' : 'at most'} ${put(figure.value, sign)} ${unit}`,
     formula: least ? 'reading ≥ figure' : 'reading ≤ figure',
     inputs: [line('x', 'Reading', reading, unit), line('L', 'Figure', figure.value, unit)],
-    substituted: `${put(reading, sign)} ${holds === least ? '≥' : holds ? '≤' : least ? '<' : '>'} ${put(figure.value, sign)}`,
+    substituted: `${put(reading, sign)} ${RELATION[limit.bound][advice.standing]} ${put(figure.value, sign)}`,
     result: line(
       'x − L',
       'Room to the figure',

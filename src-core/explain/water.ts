@@ -1,12 +1,12 @@
 import { all, chain, ok, type Outcome } from '../outcome'
 import type { EntryOf, Water } from '../records'
-import { formatNumber, unitSymbol } from '../units/format'
+import { unitSymbol } from '../units/format'
 import type { DecimalSign } from '../units/parse'
-import { readNumber } from '../units/read'
 import { HARDNESS_CLASS_ENDS, type HardnessClass } from '../water/hardness'
 import { HELD_WATER } from '../water/residue'
 import { siteWater, type SiteWater } from '../water/site-water'
 import { SOLIDS_FACTOR } from '../water/solids'
+import { explainLangelier, explainRyznar } from './saturation'
 import type { Working } from './types'
 import { line, put } from './working'
 
@@ -36,8 +36,8 @@ export function explainWater(
   return {
     hardness: hardness(water, found, sign),
     solids: solids(water, found, sign),
-    langelier: saturation(water, found, sign),
-    ryznar: ryznar(water, found, sign),
+    langelier: explainLangelier(water, found, sign),
+    ryznar: explainRyznar(water, found, sign),
     residue: residue(found, sign),
   }
 }
@@ -91,51 +91,6 @@ function solids(water: Water, found: SiteWater, sign: DecimalSign): Outcome<Work
         : ['A pen that shows solids is a conductivity meter too. Softening does not lower this figure.'],
     })
   })
-}
-
-const stands = (found: SiteWater): readonly string[] => [
-  ...(found.calciumFromHardness
-    ? ['The whole hardness stands in for calcium, so the index is a little high.']
-    : []),
-  'The index says which way a water leans, not how fast.',
-]
-
-function saturation(water: Water, found: SiteWater, sign: DecimalSign): Outcome<Working> {
-  return chain(all([found.index, readNumber(water.pH, 'water.pH')]), ([s, pH]) => {
-    const two = (value: number): string => formatNumber(value, 4, sign)
-    return ok({
-      title: 'Langelier index at rinse temperature',
-      formula: 'pHs = 9.3 + A + B − C − D; index = pH − pHs',
-      inputs: [
-        line('A', 'Dissolved solids, (log S − 1)/10', s.a),
-        line('B', 'Temperature, −13.12 log (t + 273) + 34.55', s.b),
-        line('C', 'Calcium, log Ca − 0.4', s.c),
-        line('D', 'Alkalinity, log Alk', s.d),
-        line('pH', 'pH as measured', pH),
-      ],
-      substituted: `index = ${two(pH)} − (9.3 + ${two(s.a)} + ${two(s.b)} − ${two(s.c)} − ${two(s.d)})`,
-      result: line('LSI', 'Langelier index', s.langelier),
-      source: 'Langelier (1936) in the form handbooks print, with 273 rather than 273.15.',
-      assumptions: stands(found),
-    })
-  })
-}
-
-function ryznar(water: Water, found: SiteWater, sign: DecimalSign): Outcome<Working> {
-  return chain(all([found.index, readNumber(water.pH, 'water.pH')]), ([s, pH]) =>
-    ok({
-      title: 'Ryznar index at rinse temperature',
-      formula: 'RSI = 2 × pHs − pH',
-      inputs: [
-        line('pHs', 'pH at which the water is in balance', s.saturationPH),
-        line('pH', 'pH as measured', pH),
-      ],
-      substituted: `RSI = 2 × ${put(s.saturationPH, sign)} − ${put(pH, sign)}`,
-      result: line('RSI', 'Ryznar index', s.ryznar),
-      source: 'Ryznar’s index from the same pHs, in the form handbooks print.',
-      assumptions: stands(found),
-    }),
-  )
 }
 
 function residue(found: SiteWater, sign: DecimalSign): Outcome<Working> {
