@@ -1,0 +1,72 @@
+import type { CurrencyCode, Day, Id } from '../records'
+import { Decimal } from '../units/decimal'
+import type { PortfolioRow } from './portfolio'
+import type { Reorder } from './reorder'
+
+export interface ShoppingLine {
+  readonly siteId: Id
+  readonly siteName: string
+  readonly currency: CurrencyCode
+  readonly product: string
+  readonly reorder: Reorder
+}
+
+export interface ShoppingGroup {
+  readonly product: string
+  readonly containerLitres: number
+  readonly currency: CurrencyCode
+  readonly containers: number
+  /** the sum of the lines that have a price */
+  readonly cost: Decimal
+  readonly withoutPrice: number
+  /** most urgent first */
+  readonly lines: readonly ShoppingLine[]
+}
+
+/**
+ * What is to be ordered up to a day, over all sites: by product, container size and currency, the most urgent first.
+ */
+export function shoppingList(rows: readonly PortfolioRow[], until: Day): readonly ShoppingGroup[] {
+  const lines = rows.flatMap((row) =>
+    row.products.flatMap(({ name, reorder }): readonly ShoppingLine[] =>
+      reorder === null || reorder.orderOn > until
+        ? []
+        : [{ siteId: row.siteId, siteName: row.name, currency: row.currency, product: name, reorder }],
+    ),
+  )
+  const groups = new Map<string, ShoppingLine[]>()
+  for (const line of lines) {
+    const key = JSON.stringify([line.reorder.productId, line.reorder.containerLitres, line.currency])
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, [line])
+    else group.push(line)
+  }
+  return [...groups.values()]
+    .map((group) => group.sort(byUrgency))
+    .flatMap((group) => groupOf(group) ?? [])
+    .sort((a, b) =>
+      a.lines[0] === undefined || b.lines[0] === undefined ? 0 : byUrgency(a.lines[0], b.lines[0]),
+    )
+}
+
+const byUrgency = (a: ShoppingLine, b: ShoppingLine): number =>
+  a.reorder.orderOn < b.reorder.orderOn
+    ? -1
+    : a.reorder.orderOn > b.reorder.orderOn
+      ? 1
+      : a.reorder.daysOfCover - b.reorder.daysOfCover
+
+function groupOf(lines: readonly ShoppingLine[]): ShoppingGroup | null {
+  const first = lines[0]
+  if (first === undefined) return null
+  const costs = lines.map((line) => line.reorder.cost)
+  return {
+    product: first.product,
+    containerLitres: first.reorder.containerLitres,
+    currency: first.currency,
+    containers: lines.reduce((sum, line) => sum + line.reorder.containers, 0),
+    cost: costs.reduce((sum, cost) => (cost.ok ? sum.plus(cost.value) : sum), new Decimal(0)),
+    withoutPrice: costs.filter((cost) => !cost.ok).length,
+    lines,
+  }
+}
