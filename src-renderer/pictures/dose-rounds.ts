@@ -24,34 +24,30 @@ export interface DoseStory {
   readonly rounds: readonly DoseRound[]
 }
 
+/** What the last round is: where the pump stands, how it was left, or how it stood before the screw was turned again. */
+export type LastLabel = 'Now' | 'As left' | 'Before'
+
 /**
- * The rounds of a pump's visit, oldest first. The last one is "now" while the visit is open and "as left" once it is
- * closed; a round that could not be computed, or is on another basis than the last, is left out rather than drawn
+ * The rounds of a pump's visit, oldest first. A round that could not be computed, or is on another basis than the last, is left out rather than drawn
  * where it does not belong.
  */
-export function doseStory(pump: PumpVisit, closed: boolean): DoseStory | null {
+export function doseStory(pump: PumpVisit, last: LastLabel): DoseStory | null {
   const decided = pump.tests.flatMap((test, index) =>
     test.decision.ok ? [{ test, index, decision: test.decision.value }] : [],
   )
-  const last = decided.at(-1)
-  if (last === undefined) return null
-  const alike = decided.filter(({ decision }) => decision.basis === last.decision.basis)
+  const latest = decided.at(-1)
+  if (latest === undefined) return null
+  const alike = decided.filter(({ decision }) => decision.basis === latest.decision.basis)
   const rounds = alike.map(({ test, index, decision }): DoseRound => {
-    const kind = index === 0 ? 'as-found' : test === last.test ? 'now' : 'round'
+    const kind = index === 0 ? 'as-found' : test === latest.test ? 'now' : 'round'
     return {
       id: test.testId,
-      label: labelOf(kind, index, closed),
+      label: kind === 'as-found' ? 'As found' : kind === 'now' ? last : `Round ${index + 1}`,
       kind,
       verdict: decision.verdict,
       estimate: decision.value,
     }
   })
-  const { low, target, high }: Decision = last.decision
+  const { low, target, high }: Decision = latest.decision
   return { window: { low, target, high }, rounds }
-}
-
-function labelOf(kind: DoseRound['kind'], index: number, closed: boolean): string {
-  if (kind === 'as-found') return 'As found'
-  if (kind === 'now') return closed ? 'As left' : 'Now'
-  return `Round ${index + 1}`
 }

@@ -1,33 +1,89 @@
+import { explainDose, explainRequiredFlow } from '#core/explain/dose'
+import { explainFlow } from '#core/explain/flow'
+import { explainStrength } from '#core/explain/strength'
 import type { Working } from '#core/explain/types'
-import type { Outcome } from '#core/outcome'
+import type { DoseContext } from '#core/dose/on-basis'
+import type { TestConditions } from '#core/drawdown/types'
+import { fail, type Outcome } from '#core/outcome'
+import type { Instrument, Machine, Product, Pump, Test, WindowBasis } from '#core/records/index'
 import type { Estimate } from '#core/statistics/estimate'
+import type { DecimalSign } from '#core/units/parse'
 import type { TestResult } from '#core/worksheet/types'
-import type { PumpBench } from '../desk/pump-bench.svelte'
+
+/** Everything a number of the bench was worked out from. */
+export interface Surroundings {
+  readonly pump: Pump
+  readonly machine: Machine
+  readonly product: Product | null
+  readonly instruments: readonly Instrument[]
+  readonly test: Test
+}
 
 export interface ShownFigure {
   readonly label: string
   readonly figure: Outcome<Estimate>
-  readonly working: (() => Outcome<Working>) | null
+  readonly working: (sign: DecimalSign) => Outcome<Working>
   readonly large: boolean
 }
 
-const STRENGTH_LABELS: Readonly<Record<string, string>> = {
-  'ppm-vv': 'By volume',
-  'mg/L-product': 'By mass',
-  'mg/L-active': 'Active',
-  'g/L-product': 'In the tank',
-}
+const BASES: Readonly<Record<string, readonly [label: string, basis: Exclude<WindowBasis, 'mL-per-rack'>]>> =
+  {
+    'ppm-vv': ['By volume', 'ppm-vv'],
+    'mg/L-product': ['By mass', 'mg-per-L-product'],
+    'mg/L-active': ['Active', 'mg-per-L-active'],
+    'g/L-product': ['In the tank', 'g-per-L-tank'],
+  }
 
-/** The numbers of one test, in the order they follow from each other. */
-export function figuresOf(_: PumpBench, test: TestResult): readonly ShownFigure[] {
-  const strengths = test.strengths.flatMap((figure): readonly ShownFigure[] =>
-    figure.ok && figure.value.unit !== 'mL/rack'
-      ? [{ label: STRENGTH_LABELS[figure.value.unit] ?? 'Strength', figure, working: null, large: false }]
-      : [],
-  )
+export const conditionsOf = (around: Surroundings): TestConditions => ({
+  instrument: around.instruments.find((one) => one.id === around.test.instrumentId) ?? null,
+  product: around.product,
+  tube: around.pump.tube,
+  rollers: around.pump.rollers,
+})
+
+export const contextOf = (around: Surroundings): DoseContext => ({
+  rinse: around.machine.rinse,
+  product: around.product,
+})
+
+/** The numbers of one test, in the order they follow from each other, each with its working. */
+export function figuresOf(around: Surroundings, result: TestResult): readonly ShownFigure[] {
+  const { flow, dose } = result
+  const strengths = result.strengths.flatMap((figure): readonly ShownFigure[] => {
+    const named = figure.ok ? BASES[figure.value.unit] : undefined
+    if (named === undefined) return []
+    const [label, basis] = named
+    return [
+      {
+        label,
+        figure,
+        large: false,
+        working: (sign) =>
+          dose.ok ? explainStrength(basis, dose.value, contextOf(around), sign) : fail(dose.problem),
+      },
+    ]
+  })
   return [
-    { label: 'Flow', figure: test.flow, working: null, large: true },
-    ...(test.flow.ok ? [{ label: 'Dose', figure: test.dose, working: null, large: false }] : []),
+    {
+      label: 'Flow',
+      figure: flow,
+      large: true,
+      working: (sign) => explainFlow(around.test, conditionsOf(around), sign),
+    },
+    ...(flow.ok
+      ? [
+          {
+            label: 'Dose',
+            figure: dose,
+            large: false,
+            working: (sign: DecimalSign) => explainDose(flow.value, around.pump, sign),
+          },
+        ]
+      : []),
     ...strengths,
   ]
 }
+
+/** The working of the flow the target asks for. */
+export const flowWanted = (around: Omit<Surroundings, 'test'>, sign: DecimalSign): Outcome<Working> =>
+  explainRequiredFlow(around.pump, { rinse: around.machine.rinse, product: around.product }, sign)

@@ -6,6 +6,8 @@ export interface PumpAtWork {
   readonly pump: PumpVisit
   readonly primed: boolean
   readonly priming: boolean
+  /** the pump was changed since it was last timed: what was found then is the past */
+  readonly changed: boolean
 }
 
 export interface NextStep {
@@ -25,17 +27,23 @@ export function nextStep(conditionsOpen: number, pumps: readonly PumpAtWork[], t
       place: 'conditions',
     }
   const free = pumps.filter(({ pump, priming }) => !priming && pump.pumpId !== timing)
-  const toPrime = free.find(({ pump, primed }) => !primed && pump.state === 'not-tested')
-  const toTime = free.find((one) => one.primed && one !== toPrime && wantsRuns(one.pump))
+  const toPrime = free.find(
+    ({ pump, primed, changed }) => !primed && (changed || pump.state === 'not-tested'),
+  )
+  const toTime = free.find((one) => one.primed && one !== toPrime && wantsRuns(one))
   if (toPrime !== undefined && toTime !== undefined)
     return {
       text: `Start priming ${toPrime.pump.pumpName}, and time ${toTime.pump.pumpName} meanwhile.`,
       place: toPrime.pump.pumpId,
     }
-  const toTurn = free.find(({ pump }) => pump.advice?.kind === 'turn')
+  const toTurn = free.find(({ pump, changed }) => !changed && pump.advice?.kind === 'turn')
   if (toTurn !== undefined)
     return { text: `Turn the screw of ${toTurn.pump.pumpName}.`, place: toTurn.pump.pumpId }
-  if (toTime !== undefined) return { text: `Time ${toTime.pump.pumpName}.`, place: toTime.pump.pumpId }
+  if (toTime !== undefined)
+    return {
+      text: toTime.changed ? `Time ${toTime.pump.pumpName} afresh.` : `Time ${toTime.pump.pumpName}.`,
+      place: toTime.pump.pumpId,
+    }
   if (toPrime !== undefined) return { text: `Prime ${toPrime.pump.pumpName}.`, place: toPrime.pump.pumpId }
   const open = pumps.find(({ pump }) => pump.state !== 'proved-in' && pump.pumpId !== timing)
   if (timing !== null) {
@@ -47,7 +55,8 @@ export function nextStep(conditionsOpen: number, pumps: readonly PumpAtWork[], t
   return { text: 'Everything is done here. Close the visit.', place: 'close' }
 }
 
-const wantsRuns = (pump: PumpVisit): boolean =>
+const wantsRuns = ({ pump, changed }: PumpAtWork): boolean =>
+  changed ||
   pump.state === 'not-tested' ||
   (pump.advice?.kind === 'refuse' && pump.advice.reasons.includes('too-few-runs')) ||
   (pump.advice?.kind !== 'turn' && (pump.state === 'in-not-proved' || pump.state === 'out-not-proved'))

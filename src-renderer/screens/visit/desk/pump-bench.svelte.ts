@@ -26,6 +26,7 @@ import {
   type NewRun,
   type StartChoices,
 } from './bench-record'
+import type { Surroundings } from '../bench/figures'
 import { expectedFlow, rightInstrument } from './suggest-cylinder'
 import type { VisitDesk } from './visit-desk.svelte'
 
@@ -110,6 +111,14 @@ export class PumpBench {
   /** The line is primed: so it is from here on. */
   markPrimed(): void {
     this.editSetup('Line primed', { primed: true })
+  }
+
+  /** what the numbers of one series were worked out from; null for a series that is not there */
+  surroundings(testId: Id): Surroundings | null {
+    const { pump, machine, product, desk } = this
+    const test = this.work?.steps.find((step) => step.id === testId)
+    if (pump === undefined || machine === undefined || test?.kind !== 'test') return null
+    return { pump, machine, product, instruments: desk.instruments, test }
   }
 
   // --- the watch ---

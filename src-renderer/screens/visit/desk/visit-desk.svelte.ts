@@ -95,6 +95,19 @@ export class VisitDesk {
   isPrimed = (pumpId: Id): boolean =>
     openTest(this.workOf(pumpId))?.primed ?? lastTest(this.workOf(pumpId))?.primed ?? false
 
+  /** the pump was timed and then changed: its last result is the past */
+  isChanged = (pumpId: Id): boolean =>
+    !this.closed &&
+    lastTest(this.workOf(pumpId)) !== null &&
+    (openTest(this.workOf(pumpId))?.runs.length ?? 0) === 0
+
+  /** pumps whose dose, as they stand now, lies in the window */
+  get inWindow(): number {
+    return (this.result?.pumps ?? []).filter(
+      ({ pumpId, state }) => (state === 'proved-in' || state === 'in-not-proved') && !this.isChanged(pumpId),
+    ).length
+  }
+
   /** conditions whose answer bears on the dose and is still open, over all machines */
   readonly conditionsOpen: number = $derived.by(() => {
     const answered = this.visit?.checks ?? []
@@ -115,6 +128,7 @@ export class VisitDesk {
         pump,
         primed: this.isPrimed(pump.pumpId),
         priming: this.clocks.prime(pump.pumpId)?.running ?? false,
+        changed: this.isChanged(pump.pumpId),
       })),
       this.clocks.run.of,
     ),
