@@ -1,0 +1,54 @@
+import type { Day, Site } from '#core/records/index'
+import type { PumpVisit, VisitResult, Worksheet } from '#core/worksheet/types'
+import { dayIn } from './clock.svelte'
+import { awayWords, daysFrom } from './days-words'
+
+export type Tone = 'good' | 'warn' | 'bad' | 'open' | 'unknown'
+export interface Sign {
+  readonly tone: Tone
+  readonly word: string
+}
+
+/** What a site looks like from a distance: the signs that ask for attention first, and always at least one. */
+export function siteOutlook(site: Site, worksheet: Worksheet, today: Day): readonly Sign[] {
+  const closed = worksheet.visits.filter((visit) => visit.closed)
+  const last = closed.at(-1)
+  const open = site.visits.some((visit) => visit.closing === null)
+  const signs: Sign[] = []
+  if (open) signs.push({ tone: 'open', word: 'Visit open' })
+  const pumps = site.machines.reduce((sum, machine) => sum + machine.pumps.length, 0)
+  if (pumps === 0) return [...signs, { tone: 'unknown', word: 'No pumps set up' }]
+  if (last === undefined) return open ? signs : [{ tone: 'unknown', word: 'Not visited yet' }]
+  return [...signs, ...overdue(site, today), pumpSign(last)]
+}
+
+/** When the next visit is due: the day set at the last closing, else the usual interval after it. Null when unknown. */
+export function nextVisitDay(site: Site): Day | null {
+  const last = site.visits.findLast((visit) => visit.closing !== null)
+  if (last?.closing === undefined || last.closing === null) return null
+  if (last.closing.nextVisitOn !== null) return last.closing.nextVisitOn
+  const every = site.visitEveryDays === null ? Number.NaN : Number(site.visitEveryDays)
+  if (!(every > 0)) return null
+  const then = new Date(Date.parse(`${dayIn(new Date(last.startedAt), site.timeZone)}T12:00:00Z`))
+  then.setUTCDate(then.getUTCDate() + Math.round(every))
+  return then.toISOString().slice(0, 10)
+}
+
+function overdue(site: Site, today: Day): readonly Sign[] {
+  const due = nextVisitDay(site)
+  if (due === null || daysFrom(due, today) <= 0) return []
+  return [{ tone: 'warn', word: `Visit was due ${awayWords(due, today)}` }]
+}
+
+function pumpSign(visit: VisitResult): Sign {
+  const outside = visit.pumps.filter(isOut).length
+  if (outside > 0)
+    return { tone: 'bad', word: `${outside} of ${visit.pumps.length} pumps left out of window` }
+  const inside = visit.pumps.filter((pump) => pump.state === 'proved-in').length
+  const all = visit.pumps.length
+  if (inside === all)
+    return { tone: 'good', word: all === 1 ? 'Pump in window' : `All ${all} pumps in window` }
+  return { tone: 'unknown', word: `${inside} of ${all} pumps proved in window` }
+}
+
+const isOut = (pump: PumpVisit): boolean => pump.state === 'proved-out' || pump.state === 'out-not-proved'
