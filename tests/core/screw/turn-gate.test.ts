@@ -18,6 +18,14 @@ const good: GateQuestion = {
   cautionsAcknowledged: true,
 }
 
+const answer = (check: CheckAnswer['check'], given: CheckAnswer['answer']): CheckAnswer => ({
+  machineId: 'm',
+  check,
+  answer: given,
+  value: null,
+  note: '',
+})
+
 describe('the gate before a turn', () => {
   it('opens when everything is in order, and warnings do not close it', () => {
     expect(turnGate(good)).toEqual([])
@@ -63,13 +71,6 @@ describe('the gate before a turn', () => {
   })
 
   it('takes "not checked" for an answer, and none for none', () => {
-    const answer = (check: CheckAnswer['check'], given: CheckAnswer['answer']): CheckAnswer => ({
-      machineId: 'm',
-      check,
-      answer: given,
-      value: null,
-      note: '',
-    })
     const needed = ['supply-pressure', 'drain-air-gap'] as const
     const both = [answer('supply-pressure', 'ok'), answer('drain-air-gap', 'not-checked')]
     expect(conditionsOf(both, 'm', needed)).toBe('ok')
