@@ -1,0 +1,40 @@
+import type { Id, Instrument, Machine, Product, Site, Visit } from '#core/records/index'
+import type { DecimalSign } from '#core/units/parse'
+import type { VisitResult, Worksheet } from '#core/worksheet/types'
+import type { SiteSession } from '../../state/site-session.svelte'
+
+/** Everything a service report shows: the visit, what was worked out from it, and the set-up it counts with. */
+export interface Report {
+  readonly site: Site
+  readonly visit: Visit
+  readonly result: VisitResult
+  readonly machines: readonly Machine[]
+  readonly products: readonly Product[]
+  readonly instruments: readonly Instrument[]
+  readonly firm: string
+  readonly sign: DecimalSign
+  readonly version: string
+  /** the month's cost at today's settings; null for any visit but the last, whose settings are the ones that count */
+  readonly month: Worksheet['totals'] | null
+}
+
+/** The report of one visit; null when the visit is not there. */
+export function reportOf(session: SiteSession, visitId: Id): Report | null {
+  const { site, worksheet, settings } = session
+  const visit = site.visits.find((one) => one.id === visitId)
+  const result = worksheet.visits.find((one) => one.visitId === visitId)
+  if (visit === undefined || result === undefined) return null
+  const kept = site.snapshots.find((snapshot) => snapshot.id === visit.setupId)
+  return {
+    site,
+    visit,
+    result,
+    machines: kept?.machines ?? site.machines,
+    products: kept?.products ?? session.products,
+    instruments: kept?.instruments ?? session.instruments,
+    firm: settings.firmName,
+    sign: settings.decimalSign,
+    version: session.workspace.host.version,
+    month: worksheet.visits.at(-1)?.visitId === visitId ? worksheet.totals : null,
+  }
+}
