@@ -61,7 +61,7 @@ function mergeBySource(lines: readonly DoubtLine[]): readonly MergedLine[] {
     const kept: MergedLine = {
       source: line.source,
       standard,
-      degreesOfFreedom: line.degreesOfFreedom ?? null,
+      degreesOfFreedom: degrees(line.degreesOfFreedom ?? null),
       ...(line.sign === undefined ? {} : { sign: line.sign }),
     }
     bySource.set(line.source, [...(bySource.get(line.source) ?? []), kept])
@@ -72,4 +72,10 @@ function mergeBySource(lines: readonly DoubtLine[]): readonly MergedLine[] {
       ? largest
       : { ...largest, standard: combine(group), degreesOfFreedom: effectiveDegreesOfFreedom(group) }
   })
+}
+
+/** Infinitely many is null, so that it travels as JSON; anything below one, or no number, counts as the least there is. */
+function degrees(given: number | null): number | null {
+  if (given === null || given === Number.POSITIVE_INFINITY) return null
+  return given >= 1 ? given : 1
 }

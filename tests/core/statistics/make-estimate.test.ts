@@ -73,8 +73,16 @@ describe('a budget', () => {
   it('takes any lines at all: a finite result or a problem', () => {
     fc.assert(
       fc.property(fc.double(), fc.array(line), (value, lines) => allFinite(estimate(value, 'mL', lines))),
+      { numRuns: 5000 },
     )
     expect(codeOf(estimate(Number.NaN, 'mL', []))).toBe('cannot-compute')
+  })
+
+  it('takes infinitely many degrees of freedom as null, and a nonsense number of them as one', () => {
+    const of = (degreesOfFreedom: number) =>
+      good(estimate(1, 'mL', [{ source: 'replicates', standard: 0.1, degreesOfFreedom }])).budget[0]
+        ?.degreesOfFreedom
+    expect([Number.POSITIVE_INFINITY, Number.NaN, -3, 4].map(of)).toEqual([null, 1, 1, 4])
   })
 
   it('without doubt has no width', () => {
