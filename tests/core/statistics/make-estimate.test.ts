@@ -59,6 +59,10 @@ describe('uncertainty budget: GUM G.4.1 (JCGM 100:2008, numbers from memory)', (
   })
 })
 
+const degreesKept = (degreesOfFreedom: number) =>
+  good(estimate(1, 'mL', [{ source: 'replicates', standard: 0.1, degreesOfFreedom }])).budget[0]
+    ?.degreesOfFreedom
+
 describe('a budget', () => {
   it('has shares that sum to one, one line per source, and an interval around the value', () => {
     fc.assert(
@@ -79,10 +83,7 @@ describe('a budget', () => {
   })
 
   it('takes infinitely many degrees of freedom as null, and a nonsense number of them as one', () => {
-    const of = (degreesOfFreedom: number) =>
-      good(estimate(1, 'mL', [{ source: 'replicates', standard: 0.1, degreesOfFreedom }])).budget[0]
-        ?.degreesOfFreedom
-    expect([Number.POSITIVE_INFINITY, Number.NaN, -3, 4].map(of)).toEqual([null, 1, 1, 4])
+    expect([Number.POSITIVE_INFINITY, Number.NaN, -3, 4].map(degreesKept)).toEqual([null, 1, 1, 4])
   })
 
   it('without doubt has no width', () => {
