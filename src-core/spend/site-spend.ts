@@ -47,6 +47,8 @@ export interface ProductSpend {
 export interface SiteSpend {
   readonly currency: CurrencyCode
   readonly asOf: Day
+  /** what every pump was last left at */
+  readonly settings: readonly PumpSetting[]
   readonly racks: readonly MachineRacks[]
   readonly use: readonly PumpUse[]
   readonly totals: SpendTotals
@@ -77,6 +79,7 @@ export function siteSpend(input: SpendInput): SiteSpend {
   return {
     currency: site.currency,
     asOf,
+    settings,
     racks,
     use,
     totals,

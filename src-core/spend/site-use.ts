@@ -3,7 +3,7 @@ import type { Day, Id, Product, Site } from '../records'
 import { Decimal } from '../units/decimal'
 import { openCalendar } from './calendar'
 import { counterReadings } from './counter'
-import { pumpUse, roundPerRack } from './pump-use'
+import { pumpUse, roundPerRack, type PumpUseInput } from './pump-use'
 import { rackRate } from './racks'
 import { averageMonth } from './span'
 import type { PumpSetting, PumpUse, RackRate, SpendTotals } from './types'
@@ -25,6 +25,8 @@ export function siteUse(
   asOf: Day,
   options: { readonly racksFactor?: number; readonly priceDay?: Day } = {},
 ): {
+  /** what each line of use was worked out from */
+  readonly inputs: readonly PumpUseInput[]
   readonly use: readonly PumpUse[]
   readonly racks: readonly MachineRacks[]
   readonly totals: SpendTotals
@@ -43,21 +45,20 @@ export function siteUse(
       racksPerMonth: chain(all([rate, month]), ([r, m]) => ok(r.perOpenDay * m.rackDays)),
     }
   })
-  const use = site.machines.flatMap((machine, index) =>
-    machine.pumps.map((pump) =>
-      pumpUse({
-        pump,
-        machine,
-        product: products.find((product) => product.id === pump.productId) ?? null,
-        currency: site.currency,
-        day: options.priceDay ?? asOf,
-        span: month.ok ? month.value : { days: 0, openDays: 0, rackDays: 0 },
-        racks: racks[index]?.rate ?? fail({ code: 'not-found', what: machine.name }),
-        setting: settings.find((setting) => setting.pumpId === pump.id) ?? null,
-      }),
-    ),
+  const inputs = site.machines.flatMap((machine, index) =>
+    machine.pumps.map((pump): PumpUseInput => ({
+      pump,
+      machine,
+      product: products.find((product) => product.id === pump.productId) ?? null,
+      currency: site.currency,
+      day: options.priceDay ?? asOf,
+      span: month.ok ? month.value : { days: 0, openDays: 0, rackDays: 0 },
+      racks: racks[index]?.rate ?? fail({ code: 'not-found', what: machine.name }),
+      setting: settings.find((setting) => setting.pumpId === pump.id) ?? null,
+    })),
   )
-  return { use, racks, totals: totalsOf(use, racks, site.currency) }
+  const use = inputs.map(pumpUse)
+  return { inputs, use, racks, totals: totalsOf(use, racks, site.currency) }
 }
 
 /** Sums of rounded lines. Cost per rack: the site's money over the site's racks, all machines together. */
