@@ -1,15 +1,6 @@
 import { defineConfig } from '@playwright/test'
 import { findChromium } from '../support/chromium'
-
-const LAUNCH_FLAGS = [
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
-]
+import { LAUNCH_FLAGS } from './support/flags'
 
 export default defineConfig({
   testDir: '.',
@@ -25,7 +16,7 @@ export default defineConfig({
     locale: 'en-GB',
     timezoneId: 'Europe/Dublin',
     trace: 'retain-on-failure',
-    launchOptions: { executablePath: findChromium() ?? undefined, args: LAUNCH_FLAGS },
+    launchOptions: { executablePath: findChromium() ?? '', args: [...LAUNCH_FLAGS] },
   },
   projects: [
     { name: 'chromium', testIgnore: 'electron/**' },
