@@ -43,7 +43,7 @@ export function seriesQuality(facts: SeriesFacts): SeriesQuality {
     mean === 0 ? { code: 'no-flow', severity: 'stops' } : null,
     tooFew(runs.length),
     hasFlow ? trendFinding(flows) : null,
-    outlier(runs),
+    outlier(runs, facts.graduations),
     scatter(cv),
     levels(flows),
     fewGraduations(facts.graduations),
@@ -62,8 +62,11 @@ const tooFew = (have: number): GradedFinding | null =>
       ? { code: 'too-few-runs', have, need: RUNS_USUAL, severity: 'warns' }
       : null
 
-/** Grubbs' test alone would cry wolf over three runs of which two happen to read the same: 2 % is asked for too. */
-function outlier(runs: readonly GoodRun[]): GradedFinding | null {
+/**
+ * Grubbs' test alone would cry wolf over three runs of which two happen to read the same: the suspect must also lie 2 %
+ * and more than one mark of the scale from the rest.
+ */
+function outlier(runs: readonly GoodRun[], graduations: number | null): GradedFinding | null {
   const flows = runs.map((run) => run.flow)
   const test = grubbs(flows)
   if (!test.ok || !test.value.isOutlier) return null
@@ -71,7 +74,8 @@ function outlier(runs: readonly GoodRun[]): GradedFinding | null {
   if (suspect === undefined) return null
   const others = flows.filter((_, i) => i !== test.value.index)
   const rest = others.reduce((a, b) => a + b, 0) / others.length
-  if (Math.abs(suspect.flow - rest) <= AGREEMENT * rest) return null
+  const mark = graduations === null || graduations < 1 ? 0 : 1 / graduations
+  if (Math.abs(suspect.flow - rest) <= Math.max(AGREEMENT, mark) * rest) return null
   const { statistic, critical } = test.value
   return { code: 'outlier', runId: suspect.runId, statistic, critical, severity: 'stops' }
 }

@@ -65,7 +65,9 @@ const tools = (
   instruments: readonly Instrument[],
 ): readonly Candidate[] =>
   instruments
-    .filter((one) => (test.method === 'weighed' ? one.kind === 'scale' : one.kind === 'cylinder'))
+    .filter((one) =>
+      test.method === 'weighed' ? one.kind === 'scale' : one.kind === 'cylinder' || one.kind === 'cup',
+    )
     .flatMap((one) => {
       const found = candidate(test, conditions, one)
       return found.ok ? [found.value] : []

@@ -61,6 +61,12 @@ describe('other patterns', () => {
     expect(codes([30, 30, 30.3])).toEqual([])
   })
 
+  it('a run that reads half a mark off is no outlier: that is as closely as the scale can be read', () => {
+    const marked = { instrument: cylinder({ capacity: mL('10'), graduation: mL('0.2') }) }
+    expect(findings([4.7, 4.7, 4.8], marked).map((f) => f.code)).not.toContain('outlier')
+    expect(findings([4.7, 4.7, 5.2], marked).map((f) => f.code)).toContain('outlier')
+  })
+
   it('scatter over 3 % asks for more, over 5 % stops', () => {
     expect(codes([29, 31, 30.4])).toEqual(['scatter warns'])
     expect(codes([28, 32, 30.5])).toEqual(['scatter stops'])
