@@ -17,6 +17,11 @@ export class Announcer {
     this.#timer = setTimeout(() => this.clear(), SHOWN)
   }
 
+  /** Somebody went on to another screen: what only told something has been read; an offer to undo stays. */
+  passOn(): void {
+    if (this.current?.undo === null) this.clear()
+  }
+
   clear(): void {
     this.current = null
   }

@@ -1,6 +1,7 @@
 import type { Call } from '#core/contract/contract'
 import { sentence } from '#core/messages/sentence'
 import type { Day, Id, Instant, Instrument, Product, Settings } from '#core/records/index'
+import { announcer } from './announcer.svelte'
 import { editOf, type Part } from './history.svelte'
 import { mergeSaves, type SaveState } from './save-state'
 import type { SavedDocument } from './saved-document.svelte'
@@ -45,6 +46,8 @@ export class Session {
   protected edit(label: string, edits: readonly Part[], join: string | null): void {
     const parts = edits.filter((part) => part.before !== part.after)
     if (parts.length === 0) return
+    // an offer to undo means the edit it came with, and no later one
+    announcer.clear()
     for (const part of parts) part.document.set(part.after as never)
     this.workspace.history.record({ label, parts, join })
   }
@@ -68,10 +71,12 @@ export class Session {
 
   /** Returns the label of what was taken back, or null when there was nothing. */
   undo(): string | null {
+    announcer.clear()
     return this.workspace.history.undo(this.scope)?.label ?? null
   }
 
   redo(): string | null {
+    announcer.clear()
     return this.workspace.history.redo(this.scope)?.label ?? null
   }
 

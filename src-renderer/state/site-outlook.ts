@@ -1,6 +1,7 @@
 import type { Day, Site } from '#core/records/index'
 import type { PumpVisit, VisitResult, Worksheet } from '#core/worksheet/types'
 import { dayIn } from './clock.svelte'
+import { overdueTubes } from './overdue-tubes'
 import { awayWords, daysFrom } from './days-words'
 
 export type Tone = 'good' | 'warn' | 'bad' | 'open' | 'unknown'
@@ -19,7 +20,7 @@ export function siteOutlook(site: Site, worksheet: Worksheet, today: Day): reado
   const pumps = site.machines.reduce((sum, machine) => sum + machine.pumps.length, 0)
   if (pumps === 0) return [...signs, { tone: 'unknown', word: 'No pumps set up' }]
   if (last === undefined) return open ? signs : [{ tone: 'unknown', word: 'Not visited yet' }]
-  return [...signs, ...overdue(site, today), pumpSign(last)]
+  return [...signs, ...overdue(site, today), ...tubeSign(site, today), pumpSign(last)]
 }
 
 /** When the next visit is due: the day set at the last closing, else the usual interval after it. Null when unknown. */
@@ -40,15 +41,22 @@ function overdue(site: Site, today: Day): readonly Sign[] {
   return [{ tone: 'warn', word: `Visit was due ${awayWords(due, today)}` }]
 }
 
+const tubeSign = (site: Site, today: Day): readonly Sign[] => {
+  const late = overdueTubes(site, today).length
+  if (late === 0) return []
+  return [{ tone: 'warn', word: late === 1 ? 'One tube over its time' : `${late} tubes over their time` }]
+}
+
 function pumpSign(visit: VisitResult): Sign {
   const outside = visit.pumps.filter(isOut).length
   if (outside > 0)
     return { tone: 'bad', word: `${outside} of ${visit.pumps.length} pumps left out of window` }
-  const inside = visit.pumps.filter((pump) => pump.state === 'proved-in').length
   const all = visit.pumps.length
-  if (inside === all)
-    return { tone: 'good', word: all === 1 ? 'Pump in window' : `All ${all} pumps in window` }
-  return { tone: 'unknown', word: `${inside} of ${all} pumps proved in window` }
+  const proved = visit.pumps.filter((pump) => pump.state === 'proved-in').length
+  const inside = visit.pumps.filter((pump) => pump.state === 'in-not-proved').length + proved
+  if (inside < all) return { tone: 'unknown', word: `${inside} of ${all} pumps known to be in window` }
+  const words = all === 1 ? 'Pump in window' : `${all === 2 ? 'Both' : `All ${all}`} pumps in window`
+  return { tone: 'good', word: proved === all ? words : `${words}, ${all - proved} not proved` }
 }
 
 const isOut = (pump: PumpVisit): boolean => pump.state === 'proved-out' || pump.state === 'out-not-proved'

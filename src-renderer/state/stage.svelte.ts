@@ -1,5 +1,6 @@
 import type { Component } from 'svelte'
 import type { Problem } from '#core/problem'
+import { announcer } from './announcer.svelte'
 import { loadScreen } from '../screens/screens'
 import { routeSite, type Route } from './route'
 import { Session } from './session.svelte'
@@ -38,6 +39,7 @@ export class Stage {
 
   async show(route: Route): Promise<void> {
     this.#wanted = route
+    announcer.passOn()
     this.workspace.history.seal()
     void this.workspace.flush()
     if (route.screen === 'nowhere') return this.#fail(route, { code: 'not-found', what: 'page' })

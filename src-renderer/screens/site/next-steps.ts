@@ -1,6 +1,7 @@
 import type { Day, Product, Site } from '#core/records/index'
 import type { IconName } from '../../parts/Icon.svelte'
 import { awayWords, dayWords, daysFrom } from '../../state/days-words'
+import { overdueTubes } from '../../state/overdue-tubes'
 import { nextVisitDay } from '../../state/site-outlook'
 import { setupGaps } from '../setup/setup-gaps'
 import type { MachineFacts } from './pump-cards'
@@ -44,25 +45,12 @@ function outOfWindow(machines: readonly MachineFacts[]): readonly NextStep[] {
   )
 }
 
-function tubes(site: Site, today: Day): readonly NextStep[] {
-  return site.machines.flatMap((machine) =>
-    machine.pumps.flatMap((pump): readonly NextStep[] => {
-      const { fittedOn, replaceAfterDays } = pump.tube
-      const limit = replaceAfterDays === null ? Number.NaN : Number(replaceAfterDays)
-      if (fittedOn === null || !(limit > 0)) return []
-      const late = daysFrom(fittedOn, today) - limit
-      return late > 0
-        ? [
-            {
-              icon: 'warn',
-              tone: 'warn',
-              text: `${pump.name}: its tube is ${Math.round(late)} days over its time. Take a new one along.`,
-            },
-          ]
-        : []
-    }),
-  )
-}
+const tubes = (site: Site, today: Day): readonly NextStep[] =>
+  overdueTubes(site, today).map(({ pump, days }) => ({
+    icon: 'warn',
+    tone: 'warn',
+    text: `${pump.name}: its tube is ${days === 1 ? 'one day' : `${days} days`} over its time. Take a new one along.`,
+  }))
 
 function due(site: Site, today: Day): readonly NextStep[] {
   const day = nextVisitDay(site)
