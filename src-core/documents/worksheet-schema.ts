@@ -103,7 +103,9 @@ const pumpVisit = z.strictObject({
     .looseObject({ kind: z.enum(['turn', 'leave', 'diagnose', 'confirm', 'refuse']) })
     .nullable()
     .describe('the next turn, or why none; null once the visit is closed'),
-  verifications: z.array(z.looseObject({ verificationId: z.string(), method: z.string() })),
+  verifications: z
+    .array(z.looseObject({ verificationId: z.string() }))
+    .describe('chemical checks against what the last flow test predicts'),
 })
 
 const saving = z.strictObject({
@@ -119,7 +121,7 @@ const use = z.strictObject({
   doseFrom: z.enum(['as-left', 'target', 'none']),
   litresPerMonth: or(estimate),
   parts: z
-    .strictObject({ racks: z.number(), charges: z.number(), priming: z.number() })
+    .strictObject({ racks: z.number(), charges: z.number(), priming: z.number(), total: z.number() })
     .nullable()
     .describe('litres a month by where they go'),
   containersPerMonth: or(z.number()),

@@ -39,7 +39,7 @@ for (const name of readdirSync(folder).filter((file) => file.endsWith('.json')))
 
 const data = mkdtempSync(join(tmpdir(), 'dosewright-demo-'))
 try {
-  const pdf = await reportPdf({ root, dataFolder: data, siteName: 'Lantern Lane Cafe' })
+  const pdf = await reportPdf({ root, dataFolder: data, siteName: 'Harbourview Hotel bar' })
   if (pdf === null) console.log('No Chromium-family browser is installed here: the report was not made.')
   else {
     writeFileSync(join(target, 'service-report.pdf'), pdf)

@@ -16,6 +16,8 @@ export interface RunningHost {
   readonly address: () => Promise<string>
   /** stops the host as closing the program does */
   readonly stop: () => Promise<void>
+  /** ends the host as a power cut does */
+  readonly kill: () => Promise<void>
 }
 
 interface Told {
@@ -24,9 +26,7 @@ interface Told {
 }
 
 /** Starts the built program; on a folder of an earlier start, to see what a restart keeps. */
-export async function startHost(
-  dataFolder = mkdtempSync(join(tmpdir(), 'dosewright-e2e-')),
-): Promise<RunningHost> {
+export async function startHost(dataFolder = newDataFolder()): Promise<RunningHost> {
   const program = join(root, 'out', 'main', 'local-host.js')
   const child = spawn(process.execPath, [program, '--data', dataFolder, '--json', '--with-parent'], {
     stdio: ['pipe', 'pipe', 'inherit'],
@@ -62,7 +62,12 @@ export async function startHost(
       child.kill('SIGTERM')
       await gone
     },
+    kill: async () => {
+      child.kill('SIGKILL')
+      await gone
+    },
   }
 }
 
+export const newDataFolder = (): string => mkdtempSync(join(tmpdir(), 'dosewright-e2e-'))
 export const dropFolder = (folder: string): void => rmSync(folder, { recursive: true, force: true })
