@@ -2,13 +2,18 @@ interface Named {
   readonly id: string
 }
 
-/** The list with one item changed; the same list when no item has the id. */
-export const changeById = <T extends Named>(
+/** The list with one item changed; the same list when no item has the id, or the change leaves it as it is. */
+export function changeById<T extends Named>(
   items: readonly T[],
   id: string,
   change: (item: T) => T,
-): readonly T[] =>
-  items.some((item) => item.id === id) ? items.map((item) => (item.id === id ? change(item) : item)) : items
+): readonly T[] {
+  const index = items.findIndex((item) => item.id === id)
+  const item = items[index]
+  if (item === undefined) return items
+  const changed = change(item)
+  return changed === item ? items : items.with(index, changed)
+}
 
 /** The list without one item; the same list when no item has the id. */
 export const removeById = <T extends Named>(items: readonly T[], id: string): readonly T[] =>

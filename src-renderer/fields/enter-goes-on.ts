@@ -1,4 +1,5 @@
-const STOPS = 'input:not([type=radio], [type=checkbox], :disabled), select:not(:disabled), [data-next]'
+const STOPS =
+  'input:not([type=radio], [type=checkbox], :disabled), select:not(.of-unit, :disabled), [data-next]'
 
 /** Enter in a box goes to the next box of the same flow; after the last one to the button marked `data-next`. */
 export function goOn(from: HTMLElement): void {

@@ -59,7 +59,7 @@ export const addPrice = (products: Products, id: Id, row: PriceRow): Products =>
 export const changePrice = (products: Products, id: Id, index: number, facts: Partial<PriceRow>): Products =>
   changeById(products, id, (product) => ({
     ...product,
-    prices: product.prices.map((row, at) => (at === index ? { ...row, ...facts } : row)),
+    prices: inOrder(product.prices.map((row, at) => (at === index ? { ...row, ...facts } : row))),
   }))
 
 export const removePrice = (products: Products, id: Id, index: number): Products =>
