@@ -1,5 +1,6 @@
 import { enScore } from '../statistics/en-score'
 import { daysBetween } from '../units/days'
+import { JUMP } from './limits'
 import type { Break, Change, FlowTest, PumpHistory } from './types'
 
 /**
@@ -21,15 +22,19 @@ export function changesOf(history: PumpHistory): readonly Change[] {
   return changes
 }
 
-function change(from: FlowTest, to: FlowTest, across: Change['across']): Change {
+/** What happened from one test to another. */
+export function change(from: FlowTest, to: FlowTest, across: Change['across'] = 'nothing'): Change {
   const score = enScore(from.flow, to.flow)
+  const relative = to.flow.value / from.flow.value - 1
+  const differs = score === null || score > 1
   return {
     from,
     to,
     days: daysBetween(from.day, to.day),
-    relative: to.flow.value / from.flow.value - 1,
+    relative,
     score,
-    differs: score === null || score > 1,
+    differs,
+    jumped: across === 'nothing' && differs && relative > JUMP,
     across,
   }
 }

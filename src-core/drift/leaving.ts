@@ -8,6 +8,8 @@ export interface LeavingDays {
   readonly days: number | null
   readonly earliest: number | null
   readonly latest: number | null
+  /** day by which the flow has left with a chance of one in six */
+  readonly prudent: number | null
 }
 
 /**
@@ -21,8 +23,11 @@ export function leavingDays(
   { low, high }: { readonly low: number; readonly high: number },
 ): LeavingDays {
   const { rate, standard, degreesOfFreedom } = decay
-  const meet = (distance: number, towards: number) =>
-    crossing(distance, towards, flow.standard / flow.value, standard, coverage95(degreesOfFreedom))
+  const relative = flow.standard / flow.value
+  const meet = (distance: number, towards: number): Omit<LeavingDays, 'edge'> => ({
+    ...crossing(distance, towards, relative, standard, coverage95(degreesOfFreedom)),
+    prudent: crossing(distance, towards, relative, standard, 1).earliest,
+  })
   const down = { edge: 'low' as const, ...meet(Math.log(flow.value / low), rate) }
   const up = { edge: 'high' as const, ...meet(Math.log(high / flow.value), -rate) }
   const first = (one: LeavingDays): number => one.days ?? HORIZON_DAYS + (one.earliest ?? HORIZON_DAYS)
@@ -36,7 +41,7 @@ function crossing(
   levelStandard: number,
   speedStandard: number,
   k: number,
-): Omit<LeavingDays, 'edge'> {
+): Omit<LeavingDays, 'edge' | 'prudent'> {
   const days = distance <= 0 ? 0 : speed > 0 ? within(distance / speed) : null
   const a = speed * speed - (k * speedStandard) ** 2
   const b = -2 * distance * speed

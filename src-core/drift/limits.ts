@@ -4,6 +4,8 @@
 export const SETTLING_DAYS = 7
 /** As-found below this share of as-left, screw untouched, speaks of the tube and not of the setting. */
 export const WORN_BELOW = 0.8
+/** A rise of more than this from left to found, and not by chance, is no drift: it begins a new stretch. */
+export const JUMP = 0.1
 /** Changes from visit to visit needed before control limits mean anything. */
 export const CHART_NEEDS = 5
 /** Nothing is foretold beyond this. */
@@ -12,3 +14,5 @@ export const HORIZON_DAYS = 3653
 export const FLOW_DEGREES = 5
 /** Days to the next visit where the site says nothing. */
 export const USUAL_DAYS = 28
+/** A visit is not made sooner than this while the flow is inside its window. */
+export const SOONEST_DAYS = 7

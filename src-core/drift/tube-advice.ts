@@ -15,13 +15,11 @@ export interface TubeFacts {
   readonly screwDoesNotAct: boolean
   /** the last series scattered by more than 5 % although the line was primed */
   readonly scatters: boolean
-  /** cracks, flats, discolouration or a leak were seen */
-  readonly seenDamaged: boolean
 }
 
 /**
  * Whether the tube should go: as-found below 80 % of what was left and not by chance; fallen below 80 % in all since it
- * was fitted; no response to the screw; scatter after priming; damage; age. A rising flow is not wear and is no reason.
+ * was fitted; no response to the screw; scatter after priming; age. Cracks, flats and leaks are for the eye. A rising flow is not wear and is no reason.
  */
 export function tubeAdvice(changes: readonly Change[], tube: TubeTests | null, facts: TubeFacts): TubeAdvice {
   const reasons = [
@@ -29,7 +27,6 @@ export function tubeAdvice(changes: readonly Change[], tube: TubeTests | null, f
     wornDown(tube),
     facts.screwDoesNotAct ? { code: 'screw-does-not-act' as const } : null,
     facts.scatters ? { code: 'scatters' as const } : null,
-    facts.seenDamaged ? { code: 'seen-damaged' as const } : null,
     overdue(facts),
   ].filter((reason): reason is TubeReason => reason !== null)
   const ageDays = facts.fittedOn === null ? null : Math.max(0, daysBetween(facts.fittedOn, facts.today))

@@ -30,6 +30,8 @@ export interface Change {
   /** E_n score of the two; above 1 they really differ. Null when neither flow has an uncertainty */
   readonly score: number | null
   readonly differs: boolean
+  /** rose by more than a tenth and not by chance: somebody or something changed the pump, time did not */
+  readonly jumped: boolean
   /** something other than time lies between */
   readonly across: 'nothing' | 'turn' | 'tube' | 'product'
 }
@@ -67,6 +69,8 @@ export interface Leaving {
   /** ends of the 95 % interval */
   readonly earliest: number | null
   readonly latest: number | null
+  /** day by which the flow has left with a chance of one in six */
+  readonly prudent: number | null
   /** racks until then, where the racks of a day are known */
   readonly racks: number | null
   readonly earliestRacks: number | null
@@ -79,7 +83,6 @@ export type TubeReason =
   | { readonly code: 'overdue'; readonly days: number }
   | { readonly code: 'screw-does-not-act' }
   | { readonly code: 'scatters' }
-  | { readonly code: 'seen-damaged' }
 
 /** What the rep is told about the tube. `replace` false with no reasons: nothing speaks against it. */
 export interface TubeAdvice {

@@ -33,7 +33,7 @@ describe('when the flow leaves its window', () => {
 
   it('is now when it is outside already', () => {
     const found = leavingDays(flowOf(20, 0.2), { rate: 0.001, standard: 0.0001, degreesOfFreedom: 8 }, window)
-    expect(found).toEqual({ edge: 'low', days: 0, earliest: 0, latest: 0 })
+    expect(found).toEqual({ edge: 'low', days: 0, earliest: 0, latest: 0, prudent: 0 })
   })
 
   it('its interval holds the true day about 95 times in 100', () => {

@@ -25,7 +25,6 @@ const ask = (history: PumpHistory, more: Partial<DriftQuestion> = {}) =>
       replaceAfterDays: null,
       screwDoesNotAct: false,
       scatters: false,
-      seenDamaged: false,
     },
     ...more,
   })
@@ -120,6 +119,13 @@ describe('the life of a pump', () => {
     expect(tube?.stretches.map((tests) => tests.length)).toEqual([1, 1, 1])
   })
 
+  it('takes a jump upward for what somebody did, never for drift', () => {
+    const history = [testOn(0, 24, 0.1), testOn(30, 23.8, 0.1), testOn(60, 34, 0.1), testOn(90, 33.6, 0.1)]
+    expect(changesOf(history).map((one) => one.jumped)).toEqual([false, true, false])
+    expect(tubesOf(history)[0]?.stretches.map((tests) => tests.length)).toEqual([2, 2])
+    expect(ask(history).tubes[0]?.decay).toMatchObject({ ok: true, value: { direction: 'falling' } })
+  })
+
   it('leaves out tests that cannot be trusted', () => {
     expect(pumpHistory([visitOn(0, [testStep('a', 0)], { flows: new Map() })])).toEqual([])
   })
@@ -176,7 +182,6 @@ describe('what drift leads to', () => {
       replaceAfterDays: 300,
       screwDoesNotAct: true,
       scatters: false,
-      seenDamaged: false,
     }
     const advice = ask(falling, { tube }).tube
     expect(advice.ageDays).toBe(365)

@@ -1,0 +1,81 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, it } from 'vitest'
+import { decode } from '#core/documents/decode'
+import type { SiteFile } from '#core/documents/site-schema'
+import { computeWorksheet } from '#core/worksheet/compute'
+import { pumpTrend, type PumpTrend } from '#core/worksheet/pump-trend'
+import { good } from '../../support/outcomes'
+
+const demo = (name: string): SiteFile =>
+  good(
+    decode(
+      'site',
+      readFileSync(fileURLToPath(new URL(`../../../assets/demo/${name}`, import.meta.url)), 'utf8'),
+    ),
+  ).document
+
+function trends(file: SiteFile): readonly PumpTrend[] {
+  const asOf =
+    file.site.visits
+      .map((visit) => visit.startedAt.slice(0, 10))
+      .toSorted()
+      .at(-1) ?? ''
+  const worksheet = computeWorksheet({ ...file, settings: null, asOf })
+  return file.site.machines.flatMap((machine) =>
+    machine.pumps.map((pump) => good(pumpTrend(file.site, worksheet, file, pump.id))),
+  )
+}
+
+describe('a pump across its visits', () => {
+  const school = demo('millbrook-school-kitchen.json')
+
+  it('shows every visit that tested it, in order, with the window as it stood', () => {
+    for (const trend of trends(school)) {
+      expect(trend.visits).toHaveLength(school.site.visits.length)
+      const days = trend.visits.map((visit) => visit.day)
+      expect(days).toEqual(days.toSorted())
+      for (const { window } of trend.visits) {
+        expect(window.flow?.low).toBeLessThan(window.flow?.target ?? 0)
+        expect(window.dose?.low).toBeLessThan(window.dose?.target ?? 0)
+      }
+    }
+  })
+
+  it('puts flow, dose and window on one footing: the flow is in its band exactly when the dose is in its', () => {
+    for (const { visits } of trends(school))
+      for (const { found, window } of visits) {
+        if (found.flow === null || found.dose === null || window.flow === null || window.dose === null)
+          throw new Error('a demo visit lacks its figures')
+        expect(found.flow.value < window.flow.low).toBe(found.dose.value < window.dose.low)
+        expect(found.dose.value / window.dose.target).toBeCloseTo(found.flow.value / window.flow.target, 9)
+      }
+  })
+
+  it('marks the day a new tube was fitted and fits each tube by itself', () => {
+    const fitted = school.site.machines[0]?.pumps[0]?.tube.fittedOn ?? null
+    const [trend] = trends(school)
+    expect(trend?.marks.filter((mark) => mark.kind === 'tube').map((mark) => mark.day)).toEqual([fitted])
+    expect(trend?.drift.tubes).toHaveLength(2)
+  })
+
+  it('counts only tests that can be trusted towards drift', () => {
+    const untrusted = trends(demo('lantern-lane-cafe.json'))
+      .flatMap((trend) => trend.visits)
+      .flatMap((visit) => [visit.found, ...(visit.left === null ? [] : [visit.left])])
+      .filter((test) => !test.trusted)
+    const used = trends(demo('lantern-lane-cafe.json')).flatMap((trend) =>
+      trend.drift.changes.flatMap((change) => [change.from.testId, change.to.testId]),
+    )
+    expect(untrusted.length).toBeGreaterThan(0)
+    for (const test of untrusted) expect(used).not.toContain(test.testId)
+  })
+
+  it('knows no pump that is not there', () => {
+    const worksheet = computeWorksheet({ ...school, settings: null, asOf: '2026-11-10' })
+    expect(pumpTrend(school.site, worksheet, school, 'nobody')).toMatchObject({
+      ok: false,
+      problem: { code: 'not-found' },
+    })
+  })
+})
