@@ -1,8 +1,5 @@
 import type { CodeLimit, CodeLimitId, CodeLimits } from './types'
 
-const CODE = 'FDA Food Code 2022 (same numbers as 2017)'
-const ADOPTED = 'read in state adoptions that quote the section'
-
 /** [id, what, bound, figures as printed, source, how]. Imperial first: the codes' own primary figures. */
 type Row = readonly [
   CodeLimitId,
@@ -21,7 +18,8 @@ const active = (value: number): CodeLimit['figures'] => [{ value, unit: 'mg/L-ac
 const seconds = (value: number): CodeLimit['figures'] => [{ value, unit: 's' }]
 const pH = (value: number): CodeLimit['figures'] => [{ value, unit: 'pH' }]
 
-const code = (section: string): string => `${CODE}, ${section}; ${ADOPTED}`
+/** The 2022 text was not seen; states that quote it section by section were. Its numbers are those of 2017. */
+const code = (section: string): string => `FDA Food Code 2022, ${section}, as states have adopted it`
 const WASH = code('4-501.110')
 const RINSE = code('4-501.112')
 const CHLORINE = code('4-501.114(A)')

@@ -21,11 +21,16 @@ export const LIMIT_GROUPS: readonly { readonly name: string; readonly limits: re
     ),
   }))
 
+/** What a limit is about, as the start of a line. */
+export const limitName = (limit: CodeLimit): string =>
+  limit.what.charAt(0).toUpperCase() + limit.what.slice(1)
+
 /** `at least 180 °F (82 °C)` */
 export function limitWords(limit: CodeLimit, sign: DecimalSign): string {
   const say = (figure: CodeLimit['figures'][number]): string => {
-    const text = formatNumber(figure.value, 4, sign).replace(/[.,]0+$/, '')
-    return `${text} ${unitSymbol(figure.unit)}`
+    const text = formatNumber(figure.value, 4, sign)
+    const short = /[.,]/.test(text) ? text.replace(/[.,]?0+$/, '') : text
+    return figure.unit === 'pH' ? `pH ${short}` : `${short} ${unitSymbol(figure.unit)}`
   }
   const [first, ...others] = limit.figures
   const also = others.length === 0 ? '' : ` (${others.map(say).join(', ')})`

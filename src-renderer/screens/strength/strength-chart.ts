@@ -27,6 +27,7 @@ export function strengthChart(
     data: {
       datasets: [
         ...(window === null ? [] : windowLines(window, series.racks, palette)),
+        ...(doubtful ? doubtLines(series, palette) : []),
         {
           label: 'Strength after the rack',
           data: series.points.map((point) => ({ x: point.rack, y: point.strength })),
@@ -36,15 +37,16 @@ export function strengthChart(
           pointRadius: series.points.map((point) => (point.fill ? 5 : 0)),
           pointStyle: 'rectRot',
         },
-        ...(doubtful ? doubtLines(series, palette) : []),
       ],
     },
     options: {
       ...options,
       parsing: false,
       interaction: { mode: 'nearest', axis: 'x', intersect: false },
+      plugins: { ...options.plugins, legend: namedOnce(palette) },
       scales: {
         ...options.scales,
+        y: { ...(options.scales?.['y'] as object), beginAtZero: false, ...span(series, window) },
         x: {
           ...(options.scales?.['x'] as object),
           type: 'linear',
@@ -55,6 +57,29 @@ export function strengthChart(
       },
     },
   }
+}
+
+/** The other end of a pair whose first end is named: it needs no entry of its own. */
+const UNNAMED = ''
+
+const namedOnce = (palette: Palette) => ({
+  align: 'start' as const,
+  labels: {
+    color: palette.ink,
+    usePointStyle: true,
+    pointStyle: 'line' as const,
+    pointStyleWidth: 32,
+    font: { size: 14 },
+    filter: ({ text }: { readonly text: string }) => text !== UNNAMED,
+  },
+})
+
+/** The figures on the y axis: window and course with some room, from zero only where the course goes there. */
+function span(series: StrengthSeries, window: { readonly low: number; readonly high: number } | null) {
+  const low = Math.min(series.lowest, window?.low ?? series.lowest)
+  const high = Math.max(series.highest, series.settlesAt, window?.high ?? 0)
+  const room = 0.15 * (high - low || high || 1)
+  return { min: Math.max(0, low - room), max: high + room }
 }
 
 const level = (value: number, racks: number): ScatterDataPoint[] => [
@@ -69,15 +94,22 @@ function windowLines(
 ): readonly Dataset[] {
   const plain = { borderColor: palette.good, pointRadius: 0 } as const
   return [
-    { ...plain, label: 'Window', data: level(window.low, racks), borderWidth: 2.5 },
-    { ...plain, label: 'Window, upper end', data: level(window.high, racks), borderWidth: 2.5 },
+    { ...plain, label: UNNAMED, data: level(window.low, racks), borderWidth: 2.5 },
+    {
+      ...plain,
+      label: 'Window',
+      data: level(window.high, racks),
+      borderWidth: 2.5,
+      fill: '-1',
+      backgroundColor: `${palette.good}22`,
+    },
     { ...plain, label: 'Target', data: level(window.target, racks), borderWidth: 1.5, borderDash: [5, 4] },
   ]
 }
 
 const doubtLines = (series: StrengthSeries, palette: Palette): readonly Dataset[] =>
   (['low', 'high'] as const).map((end) => ({
-    label: end === 'low' ? 'With the flow’s doubt' : 'With the flow’s doubt, upper end',
+    label: end === 'low' ? UNNAMED : 'With the flow’s doubt',
     data: series.points.map((point) => ({ x: point.rack, y: point[end] })),
     borderColor: palette.lineStrong,
     borderWidth: 1,

@@ -5,6 +5,7 @@ import type { DecimalSign } from '#core/units/parse'
 export interface AdviceWords {
   readonly tone: 'good' | 'warn' | 'bad'
   readonly word: string
+  readonly what: string
   readonly figure: string
   readonly reading: string
 }
@@ -25,6 +26,7 @@ export function adviceWords(advice: LimitAdvice, sign: DecimalSign): AdviceWords
   return {
     tone: standing === 'misses' ? 'bad' : close ? 'warn' : 'good',
     word: close ? `${word}, too near to be sure` : word,
+    what: limit.what.charAt(0).toUpperCase() + limit.what.slice(1),
     figure: `${limit.bound === 'min' ? 'at least' : 'at most'} ${say(figure.value)} ${unit}`,
     reading: `${say(advice.reading)} ${unit}`,
   }

@@ -23,7 +23,8 @@ export const PLACE_WORDS: Readonly<Record<Verification['where'], string>> = {
 export interface CheckLabels {
   readonly reading: string
   readonly readingUnit: string
-  readonly step: string
+  /** null where it is always one */
+  readonly step: string | null
   /** null where the reading is the strength already */
   readonly factor: { readonly label: string; readonly unit: string; readonly hint: string } | null
   readonly blank: { readonly label: string; readonly hint: string } | null
@@ -57,7 +58,7 @@ export function checkLabels(method: VerificationMethod): CheckLabels {
   return {
     reading: drop ? 'Drops to the colour change' : 'Titrant to the colour change',
     readingUnit: unit,
-    step: drop ? 'Drops counted at a time' : 'Smallest mark',
+    step: drop ? null : 'Smallest mark',
     factor: {
       label: drop ? 'One drop stands for' : 'One mL stands for',
       unit: result,
