@@ -1,4 +1,4 @@
-import { chain, fail, ok, type Outcome } from '../outcome'
+import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { Day } from '../records'
 import { changeChart } from './change-chart'
 import { changesOf } from './changes'
@@ -7,7 +7,7 @@ import { leavingDays } from './leaving'
 import { nextVisitOf } from './next-visit'
 import { tubeAdvice, type TubeFacts } from './tube-advice'
 import { tubesOf } from './tubes'
-import type { Decay, FlowTest, Leaving, PumpDrift, PumpHistory, TubeLife } from './types'
+import type { FlowTest, Leaving, Outlook, PumpDrift, PumpHistory, TubeLife } from './types'
 
 export interface DriftQuestion {
   readonly history: PumpHistory
@@ -30,12 +30,14 @@ export function pumpDrift(question: DriftQuestion): PumpDrift {
   const changes = changesOf(history)
   const lives = tubes.map((tube): TubeLife => ({ from: tube.from, to: tube.to, decay: decayOf(tube) }))
   const last = history.findLast((event): event is FlowTest => event.kind === 'test') ?? null
-  const leaving = leavingOf(question, lives, last)
+  const outlook = outlookOf(lives, last)
+  const leaving = leavingOf(outlook, question.window, question.racksPerDay)
   const fittedOn = tubes.at(-1)?.from ?? facts.fittedOn
   return {
     changes,
     tubes: lives,
     chart: changeChart(changes),
+    outlook,
     leaving,
     tube: tubeAdvice(changes, tubes.at(-1) ?? null, { ...facts, fittedOn }),
     nextVisit:
@@ -57,40 +59,42 @@ function firstTube(history: PumpHistory, fittedOn: Day | null): Day | null {
 }
 
 function leavingOf(
-  { window, racksPerDay }: DriftQuestion,
-  lives: readonly TubeLife[],
-  last: FlowTest | null,
+  outlook: Outcome<Outlook>,
+  window: DriftQuestion['window'],
+  racksPerDay: number | null,
 ): Outcome<Leaving> {
-  if (last === null) return fail({ code: 'missing', field: 'visits', needed: 'history' })
-  return chain(window, (edges) =>
-    chain(rateToUse(lives), ({ decay, rateFrom }) => {
-      if (!(edges.low > 0 && edges.low < edges.high))
-        return fail({ code: 'missing', field: 'pump.window', needed: 'window' })
-      const found = leavingDays(last.flow, decay, edges)
-      return ok({
-        ...found,
-        since: last.day,
-        racks: times(found.days, racksPerDay),
-        earliestRacks: times(found.earliest, racksPerDay),
-        rateFrom,
-      })
-    }),
-  )
+  return chain(all([window, outlook]), ([edges, { test, decay, rateFrom }]) => {
+    if (!(edges.low > 0 && edges.low < edges.high))
+      return fail({ code: 'missing', field: 'pump.window', needed: 'window' })
+    const found = leavingDays(test.flow, decay, edges)
+    return ok({
+      ...found,
+      since: test.day,
+      racks: times(found.days, racksPerDay),
+      earliestRacks: times(found.earliest, racksPerDay),
+      rateFrom,
+    })
+  })
 }
 
 const times = (days: number | null, perDay: number | null): number | null =>
   days === null || perDay === null ? null : days * perDay
 
-/** The rate of the present tube; before it has one, that of the last tube that had, known half as well. */
-function rateToUse(
-  lives: readonly TubeLife[],
-): Outcome<{ readonly decay: Decay; readonly rateFrom: Leaving['rateFrom'] }> {
-  const present = lives.at(-1)?.decay ?? fail({ code: 'missing', field: 'visits', needed: 'history' })
-  if (present.ok) return ok({ decay: present.value, rateFrom: 'this-tube' })
+/** The last test with the rate of its tube; before that has one, the last known rate, known half as well. */
+function outlookOf(lives: readonly TubeLife[], test: FlowTest | null): Outcome<Outlook> {
+  const none = fail({ code: 'missing', field: 'visits', needed: 'history' })
+  if (test === null) return none
+  const present = lives.at(-1)?.decay ?? none
+  if (present.ok) return ok({ test, decay: present.value, rateFrom: 'this-tube' })
   for (const { decay } of lives.toReversed())
     if (decay.ok)
       return ok({
-        decay: { ...decay.value, standard: 2 * decay.value.standard },
+        test,
+        decay: {
+          ...decay.value,
+          standard: 2 * decay.value.standard,
+          expanded: 2 * decay.value.expanded,
+        },
         rateFrom: 'an-earlier-tube',
       })
   return present

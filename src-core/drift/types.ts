@@ -106,11 +106,20 @@ export interface ChangeChart {
   readonly upper: number
 }
 
+/** What a forecast starts from: the last trusted test, and the rate to go on at. */
+export interface Outlook {
+  readonly test: FlowTest
+  /** an earlier tube's rate comes with its uncertainty doubled */
+  readonly decay: Decay
+  readonly rateFrom: Leaving['rateFrom']
+}
+
 /** What time does to one pump. */
 export interface PumpDrift {
   readonly changes: readonly Change[]
   readonly tubes: readonly TubeLife[]
   readonly chart: Outcome<ChangeChart>
+  readonly outlook: Outcome<Outlook>
   readonly leaving: Outcome<Leaving>
   readonly tube: TubeAdvice
   readonly nextVisit: NextVisit | null
