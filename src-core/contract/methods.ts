@@ -32,3 +32,6 @@ export const METHODS = [
 ] as const
 
 export type Method = (typeof METHODS)[number]
+
+/** The name of a method's own channel between a desktop window and its host. */
+export const channelOf = (method: Method): string => `dosewright:${method}`

@@ -62,7 +62,7 @@ export function sentence(problem: Problem): string {
     case 'not-saved':
       return `Not saved: ${shown(problem.reason)}. What you entered is still here; put that right and save again.`
     case 'data-folder-in-use':
-      return `The data folder is in use by this program already (process ${problem.processId}, since ${shown(problem.since)}). Use that window, or close it first.`
+      return `The data folder is in use by this program already (process ${problem.processId}, since ${when(problem.since)}). Use that window, or close it first.`
     case 'visit-closed':
       return 'This visit is closed and stays as it was signed. Add a correction with its reason instead.'
     case 'no-session':
@@ -98,6 +98,8 @@ const shown = (text: string): string => {
 }
 const quoted = (text: string): string => `"${shown(text)}"`
 const quotedPlace = (place: string): string => (place === '' ? 'its start' : shown(placeName(place)))
+/** An instant as a person writes it, in UTC because the core knows no other clock. */
+const when = (instant: string): string => shown(instant.replace(/^(.{10})T(.{5}).*$/, '$1 $2 UTC'))
 const start = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1)
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 

@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { METHODS } from '#core/contract/contract'
 import { CONTENT_SECURITY_POLICY } from '#main/static-files/headers'
+import { STATIC_PATHS } from '../static-paths'
 import { ask, speak, type Asked, type Reply } from './raw-request'
 import { codeOf, run, type Running } from './running'
 
@@ -165,27 +166,7 @@ describe('what is refused, and how', () => {
   })
 
   // the same table as for the app: protocol of the desktop window
-  it.each([
-    ['/../package.json', 400],
-    ['/..', 400],
-    ['/%2e%2e/package.json', 400],
-    ['/%2E%2E%2fpackage.json', 400],
-    ['/..%5cpackage.json', 400],
-    ['/assets\\..\\index.html', 400],
-    ['//evil.example/index.html', 400],
-    ['/index.html%00.png', 400],
-    ['http://evil.example/index.html', 400],
-    ['/index.html/', 404],
-    ['/index.html?x=1', 404],
-    ['/assets', 404],
-    ['/assets/', 404],
-    ['/assets/main.js.map', 404],
-    ['/INDEX.HTML', 404],
-    ['/package.json', 404],
-    ['/etc/passwd', 404],
-    ['/index.html', 200],
-    ['/assets/main.js', 200],
-  ])('the file %s: %i', async (path, status) => {
+  it.each(STATIC_PATHS)('the file %s: %i', async (path, status) => {
     const reply = await ask(running.origin, { path })
     expect(reply.status).toBe(status)
     never(reply)

@@ -1,0 +1,22 @@
+/** Paths as they may stand in a request, and what both hosts answer: the files of the list, and nothing else. */
+export const STATIC_PATHS: readonly (readonly [path: string, status: number])[] = [
+  ['/../package.json', 400],
+  ['/..', 400],
+  ['/%2e%2e/package.json', 400],
+  ['/%2E%2E%2fpackage.json', 400],
+  ['/..%5cpackage.json', 400],
+  ['/assets\\..\\index.html', 400],
+  ['//evil.example/index.html', 400],
+  ['/index.html%00.png', 400],
+  ['http://evil.example/index.html', 400],
+  ['/index.html/', 404],
+  ['/index.html?x=1', 404],
+  ['/assets', 404],
+  ['/assets/', 404],
+  ['/assets/main.js.map', 404],
+  ['/INDEX.HTML', 404],
+  ['/package.json', 404],
+  ['/etc/passwd', 404],
+  ['/index.html', 200],
+  ['/assets/main.js', 200],
+]
