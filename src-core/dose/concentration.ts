@@ -1,6 +1,6 @@
 import { chain, fail, type Outcome } from '../outcome'
 import type { Estimate } from '../statistics/estimate'
-import { product, propagate, quotient } from '../statistics/propagate'
+import { product, productStep, propagate, quotient } from '../statistics/propagate'
 import type { ActiveStrength } from './product-strength'
 
 /**
@@ -39,7 +39,7 @@ export const productPerLitre = (
   water: Estimate<'L'>,
 ): Outcome<Estimate<'mg/L-product'>> =>
   water.value > 0
-    ? chain(product([dose, density], 'g/rack', SAME_DENSITY), (mass) =>
+    ? chain(productStep([dose, density], SAME_DENSITY), (mass) =>
         quotient(mass, water, 'mg/L-product', { times: 1000 }),
       )
     : noWater
@@ -63,7 +63,7 @@ export function activePerLitre(
     strength.kind === 'weight-percent' && density !== null
       ? [dose, strength.percent, density]
       : [dose, strength.percent]
-  return chain(product(factors, 'g/rack', { ...SAME_DENSITY, times: 10 }), (mass) =>
+  return chain(productStep(factors, { ...SAME_DENSITY, times: 10 }), (mass) =>
     quotient(mass, water, 'mg/L-active'),
   )
 }
@@ -80,7 +80,7 @@ export const tankStrength = (
   water: Estimate<'L'>,
 ): Outcome<Estimate<'g/L-product'>> =>
   water.value > 0
-    ? chain(product([dose, density], 'g/rack', SAME_DENSITY), (mass) => quotient(mass, water, 'g/L-product'))
+    ? chain(productStep([dose, density], SAME_DENSITY), (mass) => quotient(mass, water, 'g/L-product'))
     : noWater
 
 const noWater: Outcome<never> = fail({ code: 'cannot-compute', reason: 'no-water' })

@@ -14,13 +14,13 @@ export interface Coverage {
  * That rule breaks down for a spread judged from two values (one degree of freedom): simulated intervals then hold the
  * truth in as few as 87 of 100 cases. With such a line each line is given its own t instead and the products are added
  * in quadrature, which holds it in 95 or more. Two runs are honest, and of little use.
+ * `standard`: what the lines combine to, where that is known already.
  * Source: JCGM 100:2008 (GUM) G.3, G.4; the exception is derived here by simulation.
  */
-export function coverageOf(lines: readonly Contribution[]): Coverage {
+export function coverageOf(lines: readonly Contribution[], standard = combine(lines)): Coverage {
   const scarce = lines.some((line) => line.degreesOfFreedom !== null && line.degreesOfFreedom < 2)
-  const standard = combine(lines)
   if (!scarce || !(standard > 0)) {
-    const degreesOfFreedom = effectiveDegreesOfFreedom(lines)
+    const degreesOfFreedom = effectiveDegreesOfFreedom(lines, standard)
     return { factor: coverage95(degreesOfFreedom), degreesOfFreedom }
   }
   const factor = Math.hypot(

@@ -12,10 +12,13 @@ export const combine = (lines: readonly Contribution[]): number =>
 /**
  * Welch-Satterthwaite effective degrees of freedom of independent contributions; null for infinitely many. Written on
  * shares of the variance, so that no fourth power overflows. Not cut to a whole number: the quantile takes any.
+ * `combined`: what the lines combine to, where that is known already.
  * Source: JCGM 100:2008 (GUM) G.4.1, equation G.2b.
  */
-export function effectiveDegreesOfFreedom(lines: readonly Contribution[]): number | null {
-  const combined = combine(lines)
+export function effectiveDegreesOfFreedom(
+  lines: readonly Contribution[],
+  combined = combine(lines),
+): number | null {
   if (!(combined > 0)) return null
   let inverse = 0
   for (const line of lines) {

@@ -36,11 +36,12 @@ export const normalCdf = (z: number): number => normalCdfOf(bounded(z), 0, 1)
 /**
  * Coverage factor for a two-sided 95 % interval, t(0.975, df). Source: JCGM 100:2008 (GUM) G.3 and G.6.4.
  */
-export const coverage95 = (df: number | null): number => tQuantile(0.975, df)
+export const coverage95 = (df: number | null): number => (df === null ? NORMAL_95 : tQuantile(0.975, df))
 
 const isNormal = (df: number | null): df is null => df === null || !(df < NORMAL_FROM)
 // An effective number of degrees of freedom is never below the smallest that went in, and that is at least 1.
 const atLeastOne = (df: number): number => Math.max(1, df)
 const probability = (p: number): number =>
   Number.isFinite(p) ? Math.min(1 - SMALLEST_P, Math.max(SMALLEST_P, p)) : 0.5
+const NORMAL_95 = normalQuantileOf(0.975, 0, 1)
 const bounded = (x: number): number => (Number.isNaN(x) ? 0 : Math.min(1e100, Math.max(-1e100, x)))

@@ -2,7 +2,7 @@ import { fail, ok, type Outcome } from '../outcome'
 import { coverageOf } from './coverage'
 import { combine, effectiveDegreesOfFreedom } from './degrees-of-freedom'
 import type { BudgetLine, BudgetSource, Estimate, ResultUnit } from './estimate'
-import { usable } from './sum'
+import { isUsable } from './sum'
 
 /** One known cause of doubt about a result, as it goes into a budget. */
 export interface DoubtLine {
@@ -13,6 +13,18 @@ export interface DoubtLine {
   readonly degreesOfFreedom?: number | null
   readonly sign?: -1
 }
+
+/**
+ * A value with its causes of doubt put together, but no interval yet: a step on the way to a result. Working out the
+ * t quantile of every step would cost more than all the rest. An `Estimate` is one as well.
+ */
+export interface Doubtful {
+  readonly value: number
+  readonly predicted: boolean
+  readonly budget: readonly Doubt[]
+}
+
+export type Doubt = Omit<BudgetLine, 'share'>
 
 /**
  * A result with its uncertainty budget: lines in quadrature, degrees of freedom by Welch-Satterthwaite, 95 % interval
@@ -27,11 +39,26 @@ export function estimate<U extends ResultUnit>(
   lines: readonly DoubtLine[],
   options: { readonly predicted?: boolean } = {},
 ): Outcome<Estimate<U>> {
-  if (!usable([value, ...lines.map((line) => line.standard)]))
-    return fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
-  const merged = mergeBySource(lines)
-  const standard = combine(merged)
-  const { factor: coverage, degreesOfFreedom } = coverageOf(merged)
+  return settled(doubtful(value, lines, options.predicted ?? false), unit)
+}
+
+/** An input taken as exact: no doubt in it, or none worth a line. */
+export const exactly = <U extends ResultUnit>(value: number, unit: U): Outcome<Estimate<U>> =>
+  estimate(value, unit, [])
+
+/** A step on the way to a result. Problems as `estimate`. */
+export function doubtful(value: number, lines: readonly DoubtLine[], predicted: boolean): Outcome<Doubtful> {
+  return isUsable(value) && lines.every((line) => isUsable(line.standard))
+    ? ok({ value, predicted, budget: mergeBySource(lines) })
+    : fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
+}
+
+/** The last step: from what is doubtful to the interval. */
+export function settled<U extends ResultUnit>(step: Outcome<Doubtful>, unit: U): Outcome<Estimate<U>> {
+  if (!step.ok) return step
+  const { value, predicted, budget } = step.value
+  const standard = combine(budget)
+  const { factor: coverage, degreesOfFreedom } = coverageOf(budget, standard)
   const expanded = coverage * standard
   return ok({
     unit,
@@ -42,29 +69,33 @@ export function estimate<U extends ResultUnit>(
     low: value - expanded,
     high: value + expanded,
     degreesOfFreedom,
-    predicted: options.predicted ?? false,
-    budget: merged.map((line) => ({ ...line, share: (line.standard / standard) ** 2 })),
+    predicted,
+    budget: budget.map((line) => shared(line, (line.standard / standard) ** 2)),
   })
 }
 
-/** An input taken as exact: no doubt in it, or none worth a line. */
-export const exactly = <U extends ResultUnit>(value: number, unit: U): Outcome<Estimate<U>> =>
-  estimate(value, unit, [])
+function mergeBySource(lines: readonly DoubtLine[]): readonly Doubt[] {
+  const kept: Doubt[] = []
+  for (const { source, standard, degreesOfFreedom, sign } of lines) {
+    const size = Math.abs(standard)
+    if (size !== 0) kept.push(doubt(source, size, degrees(degreesOfFreedom ?? null), sign))
+  }
+  return namesOneTwice(kept) ? putTogether(kept) : kept
+}
 
-type MergedLine = Omit<BudgetLine, 'share'>
+/** Budgets have a handful of lines: looking at each pair is quicker than any map. */
+function namesOneTwice(lines: readonly Doubt[]): boolean {
+  for (let i = 1; i < lines.length; i += 1)
+    for (let j = 0; j < i; j += 1) if (lines[i]?.source === lines[j]?.source) return true
+  return false
+}
 
-function mergeBySource(lines: readonly DoubtLine[]): readonly MergedLine[] {
-  const bySource = new Map<BudgetSource, MergedLine[]>()
+function putTogether(lines: readonly Doubt[]): readonly Doubt[] {
+  const bySource = new Map<BudgetSource, Doubt[]>()
   for (const line of lines) {
-    const standard = Math.abs(line.standard)
-    if (standard === 0) continue
-    const kept: MergedLine = {
-      source: line.source,
-      standard,
-      degreesOfFreedom: degrees(line.degreesOfFreedom ?? null),
-      ...(line.sign === undefined ? {} : { sign: line.sign }),
-    }
-    bySource.set(line.source, [...(bySource.get(line.source) ?? []), kept])
+    const group = bySource.get(line.source)
+    if (group === undefined) bySource.set(line.source, [line])
+    else group.push(line)
   }
   return [...bySource.values()].map((group) => {
     const largest = group.reduce((a, b) => (b.standard > a.standard ? b : a))
@@ -73,6 +104,20 @@ function mergeBySource(lines: readonly DoubtLine[]): readonly MergedLine[] {
       : { ...largest, standard: combine(group), degreesOfFreedom: effectiveDegreesOfFreedom(group) }
   })
 }
+
+// Written out rather than spread: these two make most of the objects of a worksheet.
+const doubt = (
+  source: BudgetSource,
+  standard: number,
+  degreesOfFreedom: number | null,
+  sign: -1 | undefined,
+): Doubt =>
+  sign === undefined ? { source, standard, degreesOfFreedom } : { source, standard, degreesOfFreedom, sign }
+
+const shared = ({ source, standard, degreesOfFreedom, sign }: Doubt, share: number): BudgetLine =>
+  sign === undefined
+    ? { source, standard, degreesOfFreedom, share }
+    : { source, standard, degreesOfFreedom, sign, share }
 
 /** Infinitely many is null, so that it travels as JSON; anything below one, or no number, counts as the least there is. */
 function degrees(given: number | null): number | null {

@@ -1,11 +1,11 @@
 import { fail, type Outcome } from '../outcome'
 import type { BudgetSource, Estimate, ResultUnit } from './estimate'
-import { estimate, type DoubtLine } from './make-estimate'
-import { usable } from './sum'
+import { doubtful, settled, type Doubt, type Doubtful, type DoubtLine } from './make-estimate'
+import { isUsable } from './sum'
 
 /** What one input does to a result: its estimate, and by how much the result moves per unit of it. */
 export interface Part {
-  readonly of: Estimate<ResultUnit>
+  readonly of: Doubtful
   readonly sensitivity: number
 }
 
@@ -23,57 +23,74 @@ export interface Sharing {
  *
  * Problems: `outside-valid-range` when the result or a line is not finite or beyond 1e100.
  */
-export function propagate<U extends ResultUnit>(
+export const propagate = <U extends ResultUnit>(
   value: number,
   unit: U,
   parts: readonly Part[],
   sharing: Sharing = {},
-): Outcome<Estimate<U>> {
-  const shared = new Set(sharing.shared)
+): Outcome<Estimate<U>> => settled(combined(value, parts, sharing), unit)
+
+/** The same without an interval yet, for a step on the way to a result. */
+function combined(value: number, parts: readonly Part[], { shared = NONE }: Sharing): Outcome<Doubtful> {
   const independent: DoubtLine[] = []
-  const together = new Map<BudgetSource, DoubtLine>()
-  for (const { of, sensitivity } of parts)
+  const together: DoubtLine[] = []
+  let predicted = false
+  for (const { of, sensitivity } of parts) {
+    predicted ||= of.predicted
     for (const line of of.budget) {
       const moved = (line.sign ?? 1) * sensitivity * line.standard
-      if (!shared.has(line.source)) independent.push(signed(line.source, moved, line.degreesOfFreedom))
-      else {
-        const before = together.get(line.source)
-        const sum = (before === undefined ? 0 : (before.sign ?? 1) * before.standard) + moved
-        const df = fewest(before?.degreesOfFreedom ?? null, line.degreesOfFreedom)
-        together.set(line.source, signed(line.source, sum, df))
-      }
+      if (shared.includes(line.source)) addTo(together, line, moved)
+      else independent.push(signed(line.source, moved, line.degreesOfFreedom))
     }
-  return estimate(value, unit, [...independent, ...together.values()], {
-    predicted: parts.some((part) => part.of.predicted),
-  })
+  }
+  return doubtful(value, together.length === 0 ? independent : [...independent, ...together], predicted)
+}
+
+const NONE: readonly BudgetSource[] = []
+
+/** Adds a line of a shared source to what is there of it, with its sign. */
+function addTo(together: DoubtLine[], { source, degreesOfFreedom }: Doubt, moved: number): void {
+  const at = together.findIndex((line) => line.source === source)
+  const before = together[at]
+  if (before === undefined) {
+    together.push(signed(source, moved, degreesOfFreedom))
+    return
+  }
+  const sum = (before.sign ?? 1) * before.standard + moved
+  together[at] = signed(source, sum, fewest(before.degreesOfFreedom ?? null, degreesOfFreedom))
 }
 
 /** value a x b x c ...; each part's sensitivity is the product of the others, so a zero is no trouble. */
-export function product<U extends ResultUnit>(
-  factors: readonly Estimate<ResultUnit>[],
+export const product = <U extends ResultUnit>(
+  factors: readonly Doubtful[],
   unit: U,
   options: Sharing & { readonly times?: number } = {},
-): Outcome<Estimate<U>> {
+): Outcome<Estimate<U>> => settled(productStep(factors, options), unit)
+
+/** The same without an interval yet. */
+export function productStep(
+  factors: readonly Doubtful[],
+  options: Sharing & { readonly times?: number } = {},
+): Outcome<Doubtful> {
   const times = options.times ?? 1
-  const values = factors.map((factor) => factor.value)
   const productWithout = (skip: number): number =>
-    values.reduce((p, value, i) => (i === skip ? p : p * value), times)
+    factors.reduce((p, { value }, i) => (i === skip ? p : p * value), times)
   const parts = factors.map((of, i) => ({ of, sensitivity: productWithout(i) }))
-  return propagate(productWithout(-1), unit, parts, options)
+  return combined(productWithout(-1), parts, options)
 }
 
 /**
  * times x a / b. Problems: `outside-valid-range`, also for a divisor of zero.
  */
 export function quotient<U extends ResultUnit>(
-  a: Estimate<ResultUnit>,
-  b: Estimate<ResultUnit>,
+  a: Doubtful,
+  b: Doubtful,
   unit: U,
   options: Sharing & { readonly times?: number } = {},
 ): Outcome<Estimate<U>> {
   const times = options.times ?? 1
   const value = (times * a.value) / b.value
-  if (!usable([value])) return fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
+  if (!isUsable(value)) return fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
   return propagate(
     value,
     unit,
@@ -121,12 +138,10 @@ export const difference = <U extends ResultUnit>(
     sharing,
   )
 
-const signed = (source: BudgetSource, moved: number, degreesOfFreedom: number | null): DoubtLine => ({
-  source,
-  standard: Math.abs(moved),
-  degreesOfFreedom,
-  ...(moved < 0 ? { sign: -1 as const } : {}),
-})
+const signed = (source: BudgetSource, moved: number, degreesOfFreedom: number | null): DoubtLine =>
+  moved < 0
+    ? { source, standard: -moved, degreesOfFreedom, sign: -1 }
+    : { source, standard: Math.abs(moved), degreesOfFreedom }
 
 const fewest = (a: number | null, b: number | null): number | null =>
   a === null ? b : b === null ? a : Math.min(a, b)

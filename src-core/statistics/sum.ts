@@ -18,6 +18,8 @@ export function compensatedSum(values: readonly number[]): number {
  */
 export const LARGEST = 1e100
 
-/** Whether every number can take part in a calculation. */
-export const usable = (values: readonly number[]): boolean =>
-  values.every((value) => Math.abs(value) <= LARGEST)
+/** Whether a number can take part in a calculation. */
+export const isUsable = (value: number): boolean => Math.abs(value) <= LARGEST
+
+/** Whether every number can. */
+export const usable = (values: readonly number[]): boolean => values.every(isUsable)
