@@ -33,17 +33,20 @@ export function settle(findings: readonly Finding[]): readonly Finding[] {
       best.set(finding.evidence, finding)
   }
   const settled = [...best.values()]
-  return settled.filter((finding) => {
-    const rivals = settled.filter((other) => other !== finding && excludes(other, finding))
-    return !rivals.some((rival) => outranks(rival, finding, settled))
-  })
+  const seen = settled.filter((finding) => finding.answer === 'yes')
+  return settled.filter(
+    (finding) =>
+      finding.answer !== 'yes' ||
+      !seen.some(
+        (other) => other !== finding && excludes(other, finding) && outranks(other, finding, settled),
+      ),
+  )
 }
 
 const isOperators = (finding: Finding): boolean => finding.from === 'operator'
 
-/** Whether both cannot count: the same fact twice, or two outcomes of one test. */
+/** Whether two things seen cannot both count: the same fact twice, or two outcomes of one test. */
 function excludes(one: Finding, other: Finding): boolean {
-  if (one.answer !== 'yes' || other.answer !== 'yes') return false
   if (factOf(one.evidence) === factOf(other.evidence)) return true
   return groupOf(one.evidence).some((row) => row.evidence === other.evidence)
 }

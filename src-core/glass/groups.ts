@@ -57,6 +57,9 @@ export const GROUPS = [
 
 export type Group = readonly { readonly evidence: EvidenceId; readonly often: number }[]
 
+const groups = new Map<EvidenceId, Group>(
+  (GROUPS as readonly Group[]).flatMap((group) => group.map((row) => [row.evidence, group] as const)),
+)
+
 /** The group an observation belongs to. */
-export const groupOf = (evidence: EvidenceId): Group =>
-  (GROUPS as readonly Group[]).find((group) => group.some((row) => row.evidence === evidence)) ?? []
+export const groupOf = (evidence: EvidenceId): Group => groups.get(evidence) ?? []

@@ -64,11 +64,12 @@ export function rankCauses(
   history: SiteHistory = NO_HISTORY,
 ): Ranking {
   const settled = settle(findings)
+  const byEvidence = new Map(settled.map((finding) => [finding.evidence, finding]))
   const total = CAUSE_IDS.reduce((sum, id) => sum + model.prior[id], 0)
   const scored = CAUSE_IDS.map((cause) => {
     const reasons = [
       ...reasonsSeen(settled, cause, model),
-      ...reasonsNotSeen(settled, cause, model),
+      ...reasonsNotSeen(byEvidence, cause, model),
       ...reasonsFromHistory(history, cause),
     ]
     const start = Math.log(model.prior[cause] / total)
@@ -95,11 +96,13 @@ function reasonsSeen(settled: readonly Finding[], cause: CauseId, model: GlassMo
     .filter((reason) => reason.points !== 0)
 }
 
-function reasonsNotSeen(settled: readonly Finding[], cause: CauseId, model: GlassModel): readonly Reason[] {
-  const answerOf = (evidence: EvidenceId): Finding | undefined =>
-    settled.find((finding) => finding.evidence === evidence)
+function reasonsNotSeen(
+  settled: ReadonlyMap<EvidenceId, Finding>,
+  cause: CauseId,
+  model: GlassModel,
+): readonly Reason[] {
   return (GROUPS as readonly Group[]).flatMap((group) => {
-    const answers = group.map((row) => answerOf(row.evidence))
+    const answers = group.map((row) => settled.get(row.evidence))
     // One outcome seen already says that the others were not.
     if (answers.some((finding) => finding?.answer === 'yes')) return []
     const denied = answers.filter((finding) => finding !== undefined)
