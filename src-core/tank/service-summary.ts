@@ -26,9 +26,11 @@ export interface StrengthSeries {
   /** racks after which the strength stood outside the window; null without a window */
   readonly racksBelow: number | null
   readonly racksAbove: number | null
-  /** first rack after which it stood below, above; null when never, or without a window */
+  /** first and last rack after which it stood below, above; null when never, or without a window */
   readonly firstBelow: number | null
+  readonly lastBelow: number | null
   readonly firstAbove: number | null
+  readonly lastAbove: number | null
 }
 
 /** More points than this are thinned for the chart; fills, and the racks beside them, always stay. */
@@ -57,7 +59,9 @@ export function summarize(
     racksBelow: below?.length ?? null,
     racksAbove: above?.length ?? null,
     firstBelow: below?.[0]?.rack ?? null,
+    lastBelow: below?.at(-1)?.rack ?? null,
     firstAbove: above?.[0]?.rack ?? null,
+    lastAbove: above?.at(-1)?.rack ?? null,
   }
 }
 

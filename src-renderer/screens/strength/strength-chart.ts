@@ -43,7 +43,10 @@ export function strengthChart(
       ...options,
       parsing: false,
       interaction: { mode: 'nearest', axis: 'x', intersect: false },
-      plugins: { ...options.plugins, legend: namedOnce(palette) },
+      plugins: {
+        ...options.plugins,
+        legend: { ...options.plugins?.legend, labels: { ...options.plugins?.legend?.labels, ...NAMED_ONCE } },
+      },
       scales: {
         ...options.scales,
         y: { ...(options.scales?.['y'] as object), beginAtZero: false, ...span(series, window) },
@@ -52,7 +55,7 @@ export function strengthChart(
           type: 'linear',
           min: 0,
           max: series.racks,
-          title: { display: true, text: 'racks since the start of service', color: palette.inkSoft },
+          title: { ...options.scales?.['y']?.title, text: 'racks since the start of service' },
         },
       },
     },
@@ -62,24 +65,19 @@ export function strengthChart(
 /** The other end of a pair whose first end is named: it needs no entry of its own. */
 const UNNAMED = ''
 
-const namedOnce = (palette: Palette) => ({
-  align: 'start' as const,
-  labels: {
-    color: palette.ink,
-    usePointStyle: true,
-    pointStyle: 'line' as const,
-    pointStyleWidth: 32,
-    font: { size: 14 },
-    filter: ({ text }: { readonly text: string }) => text !== UNNAMED,
-  },
-})
+/** Each named series as a piece of its line, dashes and all. */
+const NAMED_ONCE = {
+  boxWidth: 32,
+  boxHeight: 0,
+  filter: ({ text }: { readonly text: string }) => text !== UNNAMED,
+}
 
 /** The figures on the y axis: window and course with some room, from zero only where the course goes there. */
 function span(series: StrengthSeries, window: { readonly low: number; readonly high: number } | null) {
   const low = Math.min(series.lowest, window?.low ?? series.lowest)
   const high = Math.max(series.highest, series.settlesAt, window?.high ?? 0)
   const room = 0.15 * (high - low || high || 1)
-  return { min: Math.max(0, low - room), max: high + room }
+  return { suggestedMin: Math.max(0, low - room), suggestedMax: high + room }
 }
 
 const level = (value: number, racks: number): ScatterDataPoint[] => [

@@ -21,12 +21,30 @@ function inWindow(series: StrengthSeries): string {
   const above = series.racksAbove ?? 0
   if (below === 0 && above === 0) return `All ${racks(series.racks)} are washed inside the window.`
   if (below > 0 && above > 0)
-    return `${racks(below)} of ${series.racks} are washed below the window and ${above} above it.`
-  const out = below > 0 ? below : above
-  const side = below > 0 ? 'below' : 'above'
-  const first = (below > 0 ? series.firstBelow : series.firstAbove) ?? 0
-  if (out === series.racks) return `All ${racks(out)} are washed ${side} the window.`
-  return `From rack ${first} on it is ${side} the window; ${racks(out)} of ${series.racks} are washed so.`
+    return `${racks(below)} of ${series.racks} ${are(below)} washed below the window, ${above} above it.`
+  return below > 0
+    ? outside('below', below, series.firstBelow, series.lastBelow, series.racks)
+    : outside('above', above, series.firstAbove, series.lastAbove, series.racks)
+}
+
+/** One stretch of racks is named by its ends; several stretches, one after each fill, by their count. */
+function outside(
+  side: string,
+  count: number,
+  first: number | null,
+  last: number | null,
+  all: number,
+): string {
+  if (count === all) return `All ${racks(all)} ${are(all)} washed ${side} the window.`
+  const from = first ?? 0
+  const to = last ?? all
+  if (to - from + 1 > count)
+    return `${racks(count)} of ${all} ${are(count)} washed ${side} the window, the first of them rack ${from}.`
+  if (count === 1) return `Only rack ${from} is washed ${side} the window.`
+  return to === all
+    ? `From rack ${from} on it is ${side} the window: ${count} of ${racks(all)}.`
+    : `Racks ${from} to ${to} are washed ${side} the window, of ${all}.`
 }
 
 const racks = (count: number): string => (count === 1 ? '1 rack' : `${count} racks`)
+const are = (count: number): string => (count === 1 ? 'is' : 'are')
