@@ -49,18 +49,20 @@ function active(
 }
 
 /**
- * Every concentration a pump's product can have where it goes: in the final rinse ppm v/v, mg/L of product and, when
- * the product has a strength, mg/L active; in the wash tank g/L of product. Each says what it lacks.
+ * Every basis a pump's product can have a concentration on where it goes: in the final rinse ppm v/v, mg/L of product
+ * and, when the product has a strength, mg/L active; in the wash tank g/L of product.
  */
-export function strengthsOf(
+export const basesOf = (pump: Pick<Pump, 'feeds'>, { product }: DoseContext): readonly WindowBasis[] =>
+  pump.feeds === 'wash-tank' ? TANK : product === null || product.strength.kind === 'none' ? RINSE : ACTIVE
+
+const TANK: readonly WindowBasis[] = ['g-per-L-tank']
+const RINSE: readonly WindowBasis[] = ['ppm-vv', 'mg-per-L-product']
+const ACTIVE: readonly WindowBasis[] = [...RINSE, 'mg-per-L-active']
+
+/** Every concentration on those bases. Each says what it lacks. */
+export const strengthsOf = (
   dose: Estimate<'mL/rack'>,
   pump: Pick<Pump, 'feeds'>,
   context: DoseContext,
-): readonly Outcome<Estimate<BasisUnit>>[] {
-  if (pump.feeds === 'wash-tank') return [onBasis('g-per-L-tank', dose, context)]
-  const bases: readonly WindowBasis[] =
-    context.product === null || context.product.strength.kind === 'none'
-      ? ['ppm-vv', 'mg-per-L-product']
-      : ['ppm-vv', 'mg-per-L-product', 'mg-per-L-active']
-  return bases.map((basis) => onBasis(basis, dose, context))
-}
+): readonly Outcome<Estimate<BasisUnit>>[] =>
+  basesOf(pump, context).map((basis) => onBasis(basis, dose, context))

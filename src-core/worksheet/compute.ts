@@ -1,12 +1,14 @@
-import { fail } from '../outcome'
-import type { Day, Instrument, Product, Settings, Site, Visit } from '../records'
+import { once } from '../once'
+import { fail, type Outcome } from '../outcome'
+import type { Day, Id, Instrument, Product, Settings, Site, Visit } from '../records'
 import { openCalendar } from '../spend/calendar'
 import { siteUse } from '../spend/site-use'
 import { averageMonth } from '../spend/span'
+import type { RackRate } from '../spend/types'
 import { pumpPasts } from './pump-past'
 import { pumpSettings } from './pump-settings'
-import { setupOf } from './setup-of'
-import type { Worksheet } from './types'
+import { setupOf, type Setup } from './setup-of'
+import type { PumpVisit, Worksheet } from './types'
 import { closedVisitPumps, visitPumps } from './visit-pumps'
 import { visitResult } from './visit-result'
 
@@ -22,47 +24,65 @@ export interface WorksheetInput {
 /**
  * Everything computed about a site, in one call: every visit with its tests, doses, decisions and advice; the average
  * month's use and cost at the last known settings and the prices of `asOf`. Never throws for bad numbers: each result
- * carries its own problem.
+ * carries its own problem. Visits are worked out as they are read, and closed ones once.
  */
 export function computeWorksheet(input: WorksheetInput): Worksheet {
   const { site, asOf } = input
-  const ordered = site.visits.toSorted((a, b) => compare(a, b))
-  const closed = ordered
-    .filter((visit) => visit.closing !== null)
-    .map((visit) => {
-      const setup = setupOf(site, visit, input)
-      return { visit, setup, pumps: closedVisitPumps(site, visit, setup) }
-    })
-  const pasts = pumpPasts(closed)
-  const open = ordered
-    .filter((visit) => visit.closing === null)
-    .map((visit) => {
-      const setup = setupOf(site, visit, input)
-      return { visit, setup, pumps: visitPumps({ site, visit, setup, settings: input.settings, pasts }) }
-    })
-  const worked = [...closed, ...open].toSorted((a, b) => compare(a.visit, b.visit))
+  const visits = workedVisits(input)
   const pumps = site.machines.flatMap((machine) => machine.pumps)
-  const { use, racks, totals } = siteUse(site, input.products, pumpSettings(pumps, worked), asOf)
+  const { use, racks, totals } = siteUse(site, input.products, pumpSettings(pumps, visits), asOf)
   const calendar = openCalendar(site.calendar, asOf)
   const month = calendar.ok ? averageMonth(calendar.value) : { days: 0, openDays: 0, rackDays: 0 }
+  const racksOf = (machineId: Id): Outcome<RackRate> =>
+    racks.find((row) => row.machineId === machineId)?.rate ??
+    fail({ code: 'missing', field: 'machine.racksPerDay', needed: 'racks-per-day' })
   return {
     siteId: site.id,
     siteName: site.name,
     currency: site.currency,
     asOf,
-    visits: worked.map((one) =>
-      visitResult({
-        site,
-        ...one,
-        month,
-        racksOf: (machineId) =>
-          racks.find((row) => row.machineId === machineId)?.rate ??
-          fail({ code: 'missing', field: 'machine.racksPerDay', needed: 'racks-per-day' }),
-      }),
+    visits: visits.map(({ visit, setup, worked }) =>
+      visitResult({ site, visit, setup, pumps: worked, month, racksOf }),
     ),
     use,
     racks,
     totals,
+  }
+}
+
+/** All visits in order of time; of two begun at once the closed one first. */
+function workedVisits(input: WorksheetInput): readonly WorkedVisit[] {
+  const { site, settings } = input
+  const ordered = site.visits.toSorted(compare)
+  const closed = ordered
+    .filter((visit) => visit.closing !== null)
+    .map((visit) => {
+      const setup = once(() => setupOf(site, visit, input))
+      return new WorkedVisit(visit, setup, () => closedVisitPumps(site, visit, setup()))
+    })
+  if (closed.length === ordered.length) return closed
+  const pasts = once(() => pumpPasts(closed))
+  const open = ordered
+    .filter((visit) => visit.closing === null)
+    .map((visit) => {
+      const setup = once(() => setupOf(site, visit, input))
+      return new WorkedVisit(visit, setup, () => visitPumps({ site, visit, setup: setup(), settings, pasts }))
+    })
+  return [...closed, ...open].toSorted((a, b) => compare(a.visit, b.visit))
+}
+
+class WorkedVisit {
+  readonly worked: () => readonly PumpVisit[]
+  constructor(
+    readonly visit: Visit,
+    readonly setup: () => Setup,
+    work: () => readonly PumpVisit[],
+  ) {
+    this.worked = once(work)
+  }
+
+  get pumps(): readonly PumpVisit[] {
+    return this.worked()
   }
 }
 

@@ -1,13 +1,15 @@
 import { doseSeconds } from '../dose/dose-seconds'
 import type { DoseContext } from '../dose/on-basis'
 import { requiredFlow } from '../dose/required-flow'
+import { once } from '../once'
 import type { Problem } from '../problem'
 import type { Machine, Pump, PumpWork, Settings, Site, Visit } from '../records'
 import { positions } from '../screw/positions'
+import type { TurnAdvice } from '../screw/types'
 import type { PumpPast } from './pump-past'
 import type { Setup } from './setup-of'
 import { testResult } from './test-result'
-import { turnAdvice } from './turn-advice'
+import { turnAdvice, type AdviceInput } from './turn-advice'
 import type { PumpState, PumpVisit, TestResult } from './types'
 import { verificationResults } from './verification-results'
 
@@ -19,32 +21,40 @@ export interface PumpVisitInput {
   readonly machine: Machine
   readonly pump: Pump
   /** earlier closed visits; not needed for a closed visit */
-  readonly pasts: readonly PumpPast[]
+  readonly pasts: () => readonly PumpPast[]
 }
 
-/** One pump in one visit: every test, where it stands, what is missing, and what to do next. */
+/**
+ * One pump in one visit: every test, where it stands, what is missing, and what to do next. What follows from the tests
+ * is worked out when it is first read.
+ */
 export function pumpVisit(input: PumpVisitInput): PumpVisit {
   const { visit, setup, machine, pump } = input
   const work: PumpWork | null = visit.work.find((one) => one.pumpId === pump.id) ?? null
   const product = setup.products.find((one) => one.id === pump.productId) ?? null
   const open = visit.closing === null
   const where = positions(work?.steps ?? [], pump.screwStops)
+  const around = { machine, pump, product, instruments: setup.instruments, open }
   const tests = (work?.steps ?? []).flatMap((step) =>
-    step.kind === 'test'
-      ? [
-          testResult(step, where.byTest.get(step.id) ?? 0, {
-            machine,
-            pump,
-            product,
-            instruments: setup.instruments,
-            open,
-          }),
-        ]
-      : [],
+    step.kind === 'test' ? [testResult(step, where.byTest.get(step.id) ?? 0, around)] : [],
   )
   const counted = tests.filter((test) => test.runs.length > 0)
   const context: DoseContext = { rinse: machine.rinse, product }
   const asLeft = counted.at(-1) ?? null
+  const missing = once(() => missingFor(pump, context, asLeft))
+  const advice = open
+    ? adviceLater({ ...input, work, tests: counted, positions: where, context })
+    : () => null
+  const verifications = once(() =>
+    verificationResults(work?.verifications ?? [], {
+      machine,
+      product,
+      setup,
+      asLeft,
+      pump,
+      readings: visit.readings,
+    }),
+  )
   return {
     pumpId: pump.id,
     pumpName: pump.name,
@@ -54,19 +64,23 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
     tests,
     asFound: counted[0] ?? null,
     asLeft,
-    state: stateOf(asLeft),
-    missing: missingFor(pump, context, asLeft),
-    advice: open ? turnAdvice({ ...input, work, tests: counted, positions: where, context }) : null,
-    verifications: verificationResults(work?.verifications ?? [], {
-      machine,
-      product,
-      setup,
-      asLeft,
-      pump,
-      readings: visit.readings,
-    }),
+    get state() {
+      return stateOf(asLeft)
+    },
+    get missing() {
+      return missing()
+    },
+    get advice() {
+      return advice()
+    },
+    get verifications() {
+      return verifications()
+    },
   }
 }
+
+/** Apart, so that a closed visit, which is kept, does not keep the whole site as it was. */
+const adviceLater = (input: AdviceInput): (() => TurnAdvice) => once(() => turnAdvice(input))
 
 function stateOf(test: TestResult | null): PumpState {
   if (test === null) return 'not-tested'

@@ -1,16 +1,19 @@
-import { decide } from '../dose/decide'
 import { dosePerRack } from '../dose/concentration'
+import { decide } from '../dose/decide'
 import { doseSeconds } from '../dose/dose-seconds'
-import { onBasis, strengthsOf, type DoseContext } from '../dose/on-basis'
+import { basesOf, onBasis, type DoseContext } from '../dose/on-basis'
 import { readWindow } from '../dose/read-window'
+import type { BasisUnit, Decision } from '../dose/types'
 import { candidate, type Candidate } from '../drawdown/choose-cylinder'
 import { testFlow } from '../drawdown/test-flow'
-import type { TestConditions } from '../drawdown/types'
-import { all, chain, ok } from '../outcome'
-import type { Instrument, Machine, Product, Pump, Test } from '../records'
+import type { FlowResult, TestConditions } from '../drawdown/types'
+import { once } from '../once'
+import { all, chain, ok, type Outcome } from '../outcome'
+import type { Instrument, Machine, Product, Pump, Test, WindowBasis } from '../records'
+import type { Estimate } from '../statistics/estimate'
 import type { TestResult } from './types'
 
-/** Everything around one test. `tools` null: the visit is closed, nothing is to be settled any more. */
+/** Everything around one test. `open` false: the visit is closed, nothing is to be settled any more. */
 export interface TestSurroundings {
   readonly machine: Machine
   readonly pump: Pump
@@ -19,43 +22,78 @@ export interface TestSurroundings {
   readonly open: boolean
 }
 
-/** One test worked out from its readings to the decision on the window's own basis. */
+/**
+ * One test worked out from its readings to the decision on the window's own basis. Each part is worked out when it is
+ * first read: of most tests of a history nobody asks for more than the flow.
+ */
 export function testResult(test: Test, eighths: number, around: TestSurroundings): TestResult {
-  const { machine, pump, product } = around
   const conditions: TestConditions = {
     instrument: around.instruments.find((one) => one.id === test.instrumentId) ?? null,
-    product,
-    tube: pump.tube,
-    rollers: pump.rollers,
+    product: around.product,
+    tube: around.pump.tube,
+    rollers: around.pump.rollers,
   }
-  const context: DoseContext = { rinse: machine.rinse, product }
   const worked = testFlow(test, conditions)
-  const dose = chain(all([worked.flow, doseSeconds(pump)]), ([flow, seconds]) => dosePerRack(flow, seconds))
-  const value = chain(all([dose, readWindow(pump.window, context)]), ([given, window]) =>
-    chain(onBasis(window.basis, given, context), (on) => ok({ on, window })),
-  )
+  const doses = once(() => dosesOf(worked, around))
+  const decision = once(() => decisionOf(test, conditions, worked, doses(), around))
   return {
     testId: test.id,
     at: test.at,
     method: test.method,
     eighths,
     runs: worked.runs,
-    quality: worked.quality,
+    get quality() {
+      return worked.quality
+    },
     flow: worked.flow,
-    dose,
-    strengths: dose.ok ? strengthsOf(dose.value, pump, context) : [],
-    decision: chain(value, ({ on, window }) =>
-      ok(
-        decide(
-          on,
-          window,
-          worked.state === null || !around.open
-            ? null
-            : { state: worked.state, tools: tools(test, conditions, around.instruments) },
-        ),
-      ),
-    ),
+    get dose() {
+      return doses().dose
+    },
+    get strengths() {
+      return doses().strengths()
+    },
+    get decision() {
+      return decision()
+    },
   }
+}
+
+interface Doses {
+  readonly dose: Outcome<Estimate<'mL/rack'>>
+  readonly on: (basis: WindowBasis) => Outcome<Estimate<BasisUnit>>
+  readonly strengths: () => readonly Outcome<Estimate<BasisUnit>>[]
+}
+
+/** The dose, and each concentration once, whether it is listed, decided on, or both. */
+function dosesOf({ flow }: FlowResult, { machine, pump, product }: TestSurroundings): Doses {
+  const context: DoseContext = { rinse: machine.rinse, product }
+  const dose = chain(all([flow, doseSeconds(pump)]), ([q, seconds]) => dosePerRack(q, seconds))
+  const known = new Map<WindowBasis, Outcome<Estimate<BasisUnit>>>()
+  const on = (basis: WindowBasis): Outcome<Estimate<BasisUnit>> => {
+    const before = known.get(basis)
+    if (before !== undefined) return before
+    const value = chain(dose, (given) => onBasis(basis, given, context))
+    known.set(basis, value)
+    return value
+  }
+  return { dose, on, strengths: once(() => (dose.ok ? basesOf(pump, context).map(on) : [])) }
+}
+
+function decisionOf(
+  test: Test,
+  conditions: TestConditions,
+  worked: FlowResult,
+  { dose, on }: Doses,
+  { machine, pump, product, instruments, open }: TestSurroundings,
+): Outcome<Decision> {
+  const window = chain(dose, () => readWindow(pump.window, { rinse: machine.rinse, product }))
+  return chain(window, (edges) =>
+    chain(on(edges.basis), (value) => {
+      const state = open ? worked.state : null
+      const settling = state === null ? null : { state, tools: tools(test, conditions, instruments) }
+      return ok(decide(value, edges, settling))
+    }),
+  )
 }
 
 /** What the test could be repeated with: instruments of the kind it was made with, whose data suffice. */

@@ -27,7 +27,8 @@ export interface AdviceInput {
   readonly tests: readonly TestResult[]
   readonly positions: Positions
   readonly context: DoseContext
-  readonly pasts: readonly PumpPast[]
+  /** asked for only when a turn is to be advised: it needs every flow of the history */
+  readonly pasts: () => readonly PumpPast[]
 }
 
 /** The next turn for a pump of an open visit, or every reason why none is advised yet. */
@@ -45,11 +46,12 @@ export function turnAdvice(input: AdviceInput): TurnAdvice {
   })
   if (reasons.length > 0 || last === null || !flows.ok)
     return { kind: 'refuse', reasons: reasons.length > 0 ? reasons : ['inputs-missing'] }
-  const own = input.pasts.find((past) => past.pumpId === pump.id) ?? null
+  const pasts = input.pasts()
+  const own = pasts.find((past) => past.pumpId === pump.id) ?? null
   const advice = adviseTurn({
     ...narrowed(flows.value, last),
     observations: observationsOnTube(tests, input.positions),
-    prior: gainPrior(own?.segments ?? [], sameKindPasts(pump, input.setup.machines, input.pasts)),
+    prior: gainPrior(own?.segments ?? [], sameKindPasts(pump, input.setup.machines, pasts)),
     stops: input.positions.stops,
     careful: pump.role === 'sanitizer',
     leftUntouched: leftUntouched(input, own),

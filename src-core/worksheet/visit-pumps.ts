@@ -10,11 +10,19 @@ const kept = new WeakMap<Visit, { readonly setup: Setup; readonly pumps: readonl
 /** Every pump of a visit that is closed. The settings of the day have no part in it. */
 export function closedVisitPumps(site: Site, visit: Visit, setup: Setup): readonly PumpVisit[] {
   const known = kept.get(visit)
-  if (known !== undefined && known.setup === setup) return known.pumps
-  const pumps = visitPumps({ site, visit, setup, settings: null, pasts: [] })
+  if (known !== undefined && isSame(known.setup, setup)) return known.pumps
+  const pumps = visitPumps({ site, visit, setup, settings: null, pasts: () => [] })
   kept.set(visit, { setup, pumps })
   return pumps
 }
+
+/** A visit whose set-up was lost borrows today's, which is put together anew every time. */
+const isSame = (a: Setup, b: Setup): boolean =>
+  a === b ||
+  (a.machines === b.machines &&
+    a.products === b.products &&
+    a.instruments === b.instruments &&
+    a.water === b.water)
 
 /** Every pump of a visit, machine by machine. */
 export const visitPumps = (input: {
@@ -22,7 +30,7 @@ export const visitPumps = (input: {
   readonly visit: Visit
   readonly setup: Setup
   readonly settings: Settings | null
-  readonly pasts: readonly PumpPast[]
+  readonly pasts: () => readonly PumpPast[]
 }): readonly PumpVisit[] =>
   input.setup.machines.flatMap((machine) =>
     machine.pumps.map((pump) => pumpVisit({ ...input, machine, pump })),

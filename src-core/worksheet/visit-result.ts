@@ -1,3 +1,4 @@
+import { once } from '../once'
 import type { Outcome } from '../outcome'
 import type { Id, Site, Visit } from '../records'
 import { pumpSaving } from '../spend/saving'
@@ -9,31 +10,44 @@ import type { PumpVisit, VisitResult } from './types'
 export interface VisitInput {
   readonly site: Site
   readonly visit: Visit
-  readonly setup: Setup
-  readonly pumps: readonly PumpVisit[]
+  readonly setup: () => Setup
+  readonly pumps: () => readonly PumpVisit[]
   /** the average month, and each machine's racks, as they stand today */
   readonly month: Span
   readonly racksOf: (machineId: Id) => Outcome<RackRate>
 }
 
-/** One visit: its pumps, how many are in the window, and what its adjustments changed. */
+/**
+ * One visit: its pumps, how many are in the window, and what its adjustments changed; each worked out when it is first
+ * read, because most visits of a history are never looked at.
+ */
 export function visitResult(input: VisitInput): VisitResult {
   const { visit, pumps } = input
+  const saving = once(() => pumps().flatMap((pump) => savingOf(pump, input)))
   return {
     visitId: visit.id,
     startedAt: visit.startedAt,
     closed: visit.closing !== null,
-    pumps,
-    inWindow: pumps.filter((pump) => pump.state === 'proved-in' || pump.state === 'in-not-proved').length,
-    tested: pumps.filter((pump) => pump.asFound !== null).length,
-    saving: pumps.flatMap((pump) => savingOf(pump, input)),
+    get pumps() {
+      return pumps()
+    },
+    get inWindow() {
+      return pumps().filter((pump) => pump.state === 'proved-in' || pump.state === 'in-not-proved').length
+    },
+    get tested() {
+      return pumps().filter((pump) => pump.asFound !== null).length
+    },
+    get saving() {
+      return saving()
+    },
   }
 }
 
 /** As found against as left, for a pump whose flow was changed in this visit: by a turn, or by a new tube. */
 function savingOf(pump: PumpVisit, input: VisitInput): readonly PumpSaving[] {
   const { asFound, asLeft } = pump
-  const place = pumpIn(input.setup, pump.pumpId)
+  const setup = input.setup()
+  const place = pumpIn(setup, pump.pumpId)
   if (asFound === null || asLeft === null || asFound.testId === asLeft.testId || place === null) return []
   const steps = input.visit.work.find((work) => work.pumpId === pump.pumpId)?.steps ?? []
   const changed = steps.some(
@@ -48,7 +62,7 @@ function savingOf(pump: PumpVisit, input: VisitInput): readonly PumpSaving[] {
     pumpSaving({
       pump: place.pump,
       machine: place.machine,
-      product: input.setup.products.find((product) => product.id === place.pump.productId) ?? null,
+      product: setup.products.find((product) => product.id === place.pump.productId) ?? null,
       currency: input.site.currency,
       day: input.visit.startedAt.slice(0, 10),
       span: input.month,

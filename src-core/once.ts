@@ -1,0 +1,20 @@
+/** Work put off until it is asked for, and done once. */
+export function once<T>(work: () => T): () => T {
+  let done: { readonly value: T } | null = null
+  return () => (done ??= { value: work() }).value
+}
+
+/**
+ * Work done once for each record, as long as the record lives. Records never change: an edit makes a new one. So what
+ * follows from a record alone is known by its identity.
+ */
+export function oncePer<K extends object, T extends object>(work: (record: K) => T): (record: K) => T {
+  const known = new WeakMap<K, T>()
+  return (record) => {
+    const before = known.get(record)
+    if (before !== undefined) return before
+    const value = work(record)
+    known.set(record, value)
+    return value
+  }
+}
