@@ -101,7 +101,7 @@ export async function importFile(
   const checked = check({ schema: siteSchema }, site)
   if (!checked.ok) return checked
   const done = ok({ id: site.id, name: site.name, ...library.value })
-  if (opened.ok && site === opened.value.document.site) return done
+  if (opened.ok && site.id === file.site.id && same(site, opened.value.document.site)) return done
   if (!opened.ok || site.id !== file.site.id)
     return chain(await documents.create(siteName(site.id), siteDocument(checked.value)), () => done)
   // the version that gives way is kept among the copies

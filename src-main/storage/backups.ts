@@ -6,6 +6,9 @@ import { copyInPlace, stamp } from './file-moves'
 /** Days on which every copy is kept; of earlier months the first copy is kept. */
 export const DAYS_KEPT = 14
 
+/** Copies made before a step back or an import, whatever their day. */
+const STEPS_KEPT = 20
+
 const COPY = /^(\d{4}-\d{2}-\d{2})(?:\.\d{8}T\d{6}Z(?:-\d+)?)?$/
 
 /** Copies of one document over time: one before the first write of each day, and one before each step back. */
@@ -32,6 +35,8 @@ export class Backups {
     let free = name
     for (let number = 2; existsSync(this.path(free)); number += 1) free = `${name}-${number}`
     this.#copy(free)
+    const taken = this.#names().filter((one) => one.length > 10)
+    for (const old of taken.slice(0, -STEPS_KEPT)) rmSync(this.path(old), { force: true })
   }
 
   /** Newest first. */

@@ -1,16 +1,24 @@
 import { spawn, type ChildProcess } from 'node:child_process'
-import { existsSync } from 'node:fs'
+import { cpSync, existsSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { ensureBuilt, isBuilt, ROOT } from '#main/launch/built'
 
 export const OUT = join(ROOT, 'out')
-const LOCAL_HOST = join(OUT, 'main', 'local-host.js')
+let localHost = join(OUT, 'main', 'local-host.js')
 
 /** The tests below open what was built; `npm test` builds first, a single run builds when need be. */
 export function needBuild(): void {
   if (isBuilt(ROOT)) return
-  if (ensureBuilt(console.error) !== 0 || !existsSync(LOCAL_HOST)) throw new Error('the build failed')
+  if (ensureBuilt(console.error) !== 0 || !existsSync(localHost)) throw new Error('the build failed')
+}
+
+/** Goes on with a copy of the build, so that a long run is not disturbed by the next one. */
+export function copyBuild(): void {
+  const copy = join(ROOT, 'node_modules', '.cache', 'long-run', String(process.pid))
+  rmSync(join(copy, '..'), { recursive: true, force: true })
+  cpSync(OUT, join(copy, 'out'), { recursive: true })
+  localHost = join(copy, 'out', 'main', 'local-host.js')
 }
 
 export interface Started {
@@ -24,7 +32,7 @@ export interface Started {
 
 /** Starts the built local window host as its own process and waits for its address. */
 export async function startBuilt(dataFolder: string, args: readonly string[] = []): Promise<Started> {
-  const child = spawn(process.execPath, [LOCAL_HOST, '--data', dataFolder, '--json', ...args], {
+  const child = spawn(process.execPath, [localHost, '--data', dataFolder, '--json', ...args], {
     stdio: ['pipe', 'pipe', 'pipe'],
   })
   const errors: string[] = []
