@@ -20,6 +20,8 @@ const fits = <T>(outcome: Outcome<T>): T => {
   return outcome.value
 }
 
+const log = (line: string): void => console.error(line)
+
 /**
  * The service report of a demo site's newest visit as PDF: the built program on its local host, opened by a browser
  * without a window, printed with the page's own print layout. Null where no browser is installed.
@@ -27,7 +29,6 @@ const fits = <T>(outcome: Outcome<T>): T => {
 export async function reportPdf({ root, dataFolder, siteName }: ReportRequest): Promise<Buffer | null> {
   const browserPath = findBrowser(process.platform, process.env)
   if (browserPath === null) return null
-  const log = (line: string): void => console.error(line)
   const program = fits(
     compose({
       dataFolder,
