@@ -87,7 +87,7 @@ export function startChoices(test: Test | null, before: Test | null, method: Tes
 
 export const startFor = (choices: StartChoices, chosen: Between | null): Entry | null => {
   const between = chosen ?? choices.usual
-  return between === 'goes-on' ? (choices.goesOn ?? choices.filledAgain) : choices.filledAgain
+  return between === 'goes-on' ? choices.goesOn : choices.filledAgain
 }
 
 export interface NewRun {

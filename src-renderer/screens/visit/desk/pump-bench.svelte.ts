@@ -157,6 +157,12 @@ export class PumpBench {
     this.between = null
   }
 
+  /** The next lap starts where the last one ended, read or still to be read. */
+  nextLap(): void {
+    this.nextRun()
+    this.between = 'goes-on'
+  }
+
   #fresh(): NewRun {
     return {
       test: this.desk.stamp(),
@@ -213,6 +219,16 @@ export class PumpBench {
   editRun(testId: Id, runId: Id, readings: Partial<RunReadings>, join: string): void {
     const at = { ...this.at, testId, runId }
     this.desk.apply('Correct a run', (site) => editRun(site, at, readings), join)
+  }
+
+  /** as many runs as the usual test has count by now */
+  get isEnough(): boolean {
+    const wanted = Math.max(1, Number(this.desk.session.settings.protocol.runs) || 3)
+    const runs = this.result?.tests.find((test) => test.testId === this.test?.id)?.runs ?? []
+    return runs.filter((run) => run.excluded === null && run.flow.ok).length >= wanted
+  }
+  get advisesTurn(): boolean {
+    return this.result?.advice?.kind === 'turn'
   }
 
   // --- cautions ---

@@ -47,6 +47,7 @@ export class VisitDesk {
     for (const pump of this.pumps) this.#benches.set(pump.id, new PumpBench(this, pump.id))
     const recalled = recallPlace(keep, visitId)
     this.#place = recalled !== null && this.isPlace(recalled) ? recalled : this.next.place
+    rememberPlace(keep, visitId, this.#place)
   }
 
   readonly visit: Visit | undefined = $derived.by(() =>
