@@ -81,13 +81,16 @@ export class SavedDocument<T> implements Undoable {
   async flush(): Promise<void> {
     if (this.#timer !== null) clearTimeout(this.#timer)
     this.#timer = null
-    if (this.#sending !== null) await this.#sending
+    // one message at a time: a second one on the same revision would look like somebody else's
+    while (this.#sending !== null) await this.#sending
     if (this.conflict !== null) return
     if (!this.unsaved) {
       if (this.save.kind !== 'saved') this.save = { kind: 'saved', at: null }
       return
     }
-    this.#sending = this.#send()
+    this.#sending = this.#send().finally(() => {
+      this.#sending = null
+    })
     await this.#sending
   }
 
@@ -131,7 +134,6 @@ export class SavedDocument<T> implements Undoable {
     this.#waitingSince = null
     if (this.save.kind !== 'not-saved') this.save = { kind: 'saving' }
     const reply = await this.pipe.send(this.#revision, difference(this.#saved, sent))
-    this.#sending = null
     if (reply.ok) {
       this.#saved = sent
       this.#revision = reply.value.revision

@@ -80,6 +80,21 @@ describe('a document with autosave', () => {
     expect(document.save.kind).toBe('saved')
   })
 
+  it('never takes its own save for somebody else’s, however often saving is asked for', async () => {
+    host.delay = 50
+    const asked: Promise<void>[] = []
+    for (const name of ['a', 'b', 'c', 'd']) {
+      document.set({ ...document.content, name })
+      asked.push(document.flush(), document.flush())
+      await vi.advanceTimersByTimeAsync(20)
+    }
+    await vi.advanceTimersByTimeAsync(3000)
+    await Promise.all(asked)
+    expect(onHost(host).name).toBe('d')
+    expect(host.calls.some(({ method }) => method === 'site.open')).toBe(false)
+    expect(document.save.kind).toBe('saved')
+  })
+
   it('keeps edits while the host is away, says so, and saves them when it is back', async () => {
     host.away = true
     document.set({ ...document.content, name: 'typed while away' })

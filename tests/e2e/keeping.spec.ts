@@ -1,0 +1,120 @@
+import type { Page } from '@playwright/test'
+import { startHost } from './support/host'
+import { expect, openDemoSite, test } from './support/program'
+
+const racks = (page: Page) => page.getByLabel('Racks washed')
+
+async function openSetup(page: Page): Promise<void> {
+  await openDemoSite(page, 'Lantern Lane Cafe')
+  await page.getByRole('link', { name: 'Set-up' }).click()
+  await expect(racks(page)).toBeVisible()
+}
+
+const saved = (page: Page) => page.getByText(/^Saved \d\d:\d\d$/u).first()
+
+test('what is typed while the program is away is kept, said to be unsaved, and can be taken along as a file', async ({
+  browser,
+}) => {
+  const host = await startHost()
+  const page = await browser.newPage()
+  await page.goto(await host.address())
+  await openSetup(page)
+  await host.kill()
+  await racks(page).fill('77')
+  await racks(page).blur()
+  const banner = page.getByRole('alert').filter({ hasText: 'does not answer' })
+  await expect(banner).toBeVisible()
+  await expect(page.getByText('Not saved', { exact: true })).toBeVisible()
+  await expect(racks(page)).toHaveValue('77')
+
+  const download = page.waitForEvent('download')
+  await banner.getByRole('button', { name: 'Save a copy of this site as a file' }).click()
+  const file = await (await download).path()
+
+  const again = await startHost()
+  const fresh = await browser.newPage()
+  await fresh.goto(await again.address())
+  await fresh.locator('#site-file').setInputFiles(file)
+  await fresh.getByRole('link', { name: 'Lantern Lane Cafe' }).click()
+  await fresh.getByRole('link', { name: 'Set-up' }).click()
+  await expect(racks(fresh)).toHaveValue('77')
+  await page.close({ runBeforeUnload: false })
+  await fresh.close()
+  await again.stop()
+})
+
+test('a failed save shows why, is tried again, and nothing of it is lost', async ({ program: page }) => {
+  await openSetup(page)
+  let refuse = true
+  await page.route('**/rpc/site.edit', async (route) => {
+    if (!refuse) return route.continue()
+    await route.fulfill({ json: { ok: false, problem: { code: 'not-saved', reason: 'the disk is full' } } })
+  })
+  await racks(page).fill('78')
+  await racks(page).blur()
+  await expect(page.getByRole('alert').filter({ hasText: 'the disk is full' })).toBeVisible()
+  await expect(page).toHaveTitle(/^• /u)
+  refuse = false
+  await page.getByRole('button', { name: 'Try again now' }).click()
+  await expect(saved(page)).toBeVisible()
+  await expect(page.getByRole('alert').filter({ hasText: 'the disk is full' })).toHaveCount(0)
+  await page.reload()
+  await expect(racks(page)).toHaveValue('78')
+})
+
+test('a reload in the middle of typing keeps what was typed', async ({ program: page }) => {
+  await openSetup(page)
+  await racks(page).fill('79')
+  await page.reload()
+  await expect(racks(page)).toHaveValue('79')
+})
+
+test('two windows on one site: different places are joined, the same place is asked about', async ({
+  program: page,
+  host,
+  context,
+}) => {
+  await openSetup(page)
+  const other = await context.newPage()
+  await other.goto(await host.address())
+  await other.getByRole('link', { name: 'Lantern Lane Cafe' }).click()
+  await other.getByRole('link', { name: 'Set-up' }).click()
+
+  await other.getByLabel('Visit every').fill('21')
+  await other.getByLabel('Visit every').blur()
+  await expect(saved(other)).toBeVisible()
+  await other.waitForTimeout(700)
+  await racks(page).fill('81')
+  await racks(page).blur()
+  await expect(page.getByLabel('Visit every')).toHaveValue('21')
+  await expect(saved(page)).toBeVisible()
+
+  await page.waitForTimeout(700)
+  await other.getByLabel('Open').fill('5')
+  await other.getByLabel('Open').blur()
+  await expect(racks(other)).toHaveValue('81')
+  await other.waitForTimeout(700)
+  await page.getByLabel('Open').fill('3')
+  await page.getByLabel('Open').blur()
+  const asked = page.getByRole('alert').filter({ hasText: 'also changed in another window' })
+  await expect(asked).toBeVisible()
+  await asked.getByRole('button', { name: 'Take what the other window has' }).click()
+  await expect(page.getByLabel('Open')).toHaveValue('5')
+  await expect(asked).toHaveCount(0)
+  await other.close()
+})
+
+test('the theme, the decimal sign and the units follow the settings at once', async ({ program: page }) => {
+  await page.getByRole('link', { name: 'Settings' }).click()
+  const ground = (): Promise<string> => page.evaluate(() => getComputedStyle(document.body).backgroundColor)
+  await page.getByLabel('light', { exact: true }).check()
+  const light = await ground()
+  await page.getByLabel('dark', { exact: true }).check()
+  expect(await ground()).not.toBe(light)
+  await page.getByLabel('comma: 1,5').check()
+  await page.getByRole('link', { name: 'Instruments' }).click()
+  await page.getByRole('button', { name: '25 mL, class A: add this cylinder' }).click()
+  await expect(page.getByRole('textbox', { name: 'May be off by ±' })).toHaveValue('0,17')
+  await page.reload()
+  await expect(page.getByRole('button', { name: /^25 mL cylinder, class A/u })).toContainText('± 0,17 mL')
+})
