@@ -18,3 +18,17 @@ export function oncePer<K extends object, T extends object>(work: (record: K) =>
     return value
   }
 }
+
+/** The same for a record looked at in company: only the company it was last seen in is remembered. */
+export function oncePerCompany<K extends object, C extends readonly unknown[], T>(
+  work: (record: K, ...company: C) => T,
+): (record: K, ...company: C) => T {
+  const known = new WeakMap<K, { readonly company: C; readonly value: T }>()
+  return (record, ...company) => {
+    const before = known.get(record)
+    if (before !== undefined && before.company.every((one, i) => one === company[i])) return before.value
+    const value = work(record, ...company)
+    known.set(record, { company, value })
+    return value
+  }
+}

@@ -1,3 +1,4 @@
+import { oncePer } from '../once'
 import { fail, ok, type Outcome } from '../outcome'
 import type { Pump } from '../records'
 import type { Estimate } from '../statistics/estimate'
@@ -13,7 +14,7 @@ export const SECONDS_SPREAD = 2
  *
  * Problems: `missing` dose seconds; those of `read`, 0 to an hour, under `pump.doseSeconds`.
  */
-export function doseSeconds(pump: Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'>): Outcome<Estimate<'s'>> {
+export const doseSeconds = oncePer((pump: TimedPump): Outcome<Estimate<'s'>> => {
   if (pump.doseSeconds === null)
     return fail({ code: 'missing', field: 'pump.doseSeconds', needed: 'dose-seconds' })
   const seconds = read(pump.doseSeconds, 'pump.doseSeconds', { above: 0, high: 3600 })
@@ -25,4 +26,6 @@ export function doseSeconds(pump: Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'
   if (!spread.ok) return spread
   const t = inUnit(seconds.value, 's')
   return estimate(t, 's', [{ source: 'dose-seconds', standard: (t * spread.value) / 100 }])
-}
+})
+
+type TimedPump = Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'>

@@ -1,3 +1,4 @@
+import { oncePer } from '../once'
 import { fail, ok, type Outcome } from '../outcome'
 import type { Product } from '../records'
 import type { Estimate } from '../statistics/estimate'
@@ -21,8 +22,12 @@ export interface ActiveStrength {
  *
  * Problems: `missing` product; those of `readNumber`, above 0 and up to 100 %.
  */
-export function productStrength(product: Product | null): Outcome<ActiveStrength | null> {
-  if (product === null) return fail({ code: 'missing', field: 'pump.productId', needed: 'product' })
+export const productStrength = (product: Product | null): Outcome<ActiveStrength | null> =>
+  product === null
+    ? fail({ code: 'missing', field: 'pump.productId', needed: 'product' })
+    : strengthOf(product)
+
+const strengthOf = oncePer((product: Product): Outcome<ActiveStrength | null> => {
   const { strength } = product
   if (strength.kind === 'none') return ok(null)
   const percent = readNumber(strength.percent, 'product.strength.percent', { above: 0, high: 100 })
@@ -34,7 +39,7 @@ export function productStrength(product: Product | null): Outcome<ActiveStrength
   if (!known.ok) return known
   const isChlorine = strength.kind === 'trade-percent' || strength.active === 'available-chlorine'
   return ok({ kind: strength.kind, percent: known.value, isChlorine })
-}
+})
 
 /**
  * Weight percent available chlorine from trade percent: T / rho. Percent; rho in g/mL.

@@ -1,5 +1,6 @@
+import { oncePerCompany } from '../once'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
-import type { Pump, TargetWindow } from '../records'
+import type { Product, Pump, RinseWater, TargetWindow } from '../records'
 import { doseSeconds } from './dose-seconds'
 import type { DoseContext } from './on-basis'
 import { readWindow } from './read-window'
@@ -17,10 +18,13 @@ export interface RequiredFlow {
  *
  * Problems: those of `readWindow`, `requiredDose` and `doseSeconds`.
  */
-export function requiredFlow(
-  pump: Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'> & { readonly window: TargetWindow | null },
-  context: DoseContext,
-): Outcome<RequiredFlow> {
+export const requiredFlow = (pump: AimedPump, context: DoseContext): Outcome<RequiredFlow> =>
+  flowsFor(pump, context.rinse, context.product)
+
+type AimedPump = Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'> & { readonly window: TargetWindow | null }
+
+const flowsFor = oncePerCompany((pump: AimedPump, rinse: RinseWater | null, product: Product | null) => {
+  const context: DoseContext = { rinse, product }
   return chain(all([readWindow(pump.window, context), doseSeconds(pump)]), ([window, seconds]) => {
     const flowFor = (value: number): Outcome<number> =>
       chain(requiredDose(window.basis, value, context), (dose) => ok((60 * dose) / seconds.value))
@@ -32,4 +36,4 @@ export function requiredFlow(
           : fail({ code: 'cannot-compute', reason: 'outside-valid-range' }),
     )
   })
-}
+})

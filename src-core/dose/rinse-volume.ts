@@ -1,3 +1,4 @@
+import { oncePer } from '../once'
 import { fail, ok, type Outcome } from '../outcome'
 import type { RinseWater } from '../records'
 import type { Estimate } from '../statistics/estimate'
@@ -17,8 +18,10 @@ export const RINSE_SPREAD = { measured: 2, 'flow-and-seconds': 3, 'data-plate': 
  *
  * Problems: `missing` rinse volume; those of `read` above zero under `machine.rinse`.
  */
-export function rinseVolume(rinse: RinseWater | null): Outcome<Estimate<'L'>> {
-  if (rinse === null) return fail({ code: 'missing', field: 'machine.rinse', needed: 'rinse-volume' })
+export const rinseVolume = (rinse: RinseWater | null): Outcome<Estimate<'L'>> =>
+  rinse === null ? fail({ code: 'missing', field: 'machine.rinse', needed: 'rinse-volume' }) : volumeOf(rinse)
+
+const volumeOf = oncePer((rinse: RinseWater): Outcome<Estimate<'L'>> => {
   const volume = rinse.kind === 'flow-and-seconds' ? fromFlow(rinse) : perRack(rinse.perRack)
   if (!volume.ok) return volume
   const spread =
@@ -29,7 +32,7 @@ export function rinseVolume(rinse: RinseWater | null): Outcome<Estimate<'L'>> {
   return estimate(volume.value, 'L', [
     { source: 'rinse-volume', standard: (volume.value * spread.value) / 100 },
   ])
-}
+})
 
 const perRack = (entry: Exclude<RinseWater, { kind: 'flow-and-seconds' }>['perRack']): Outcome<number> => {
   const volume = read(entry, 'machine.rinse.perRack', { above: 0 })

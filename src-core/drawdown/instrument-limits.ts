@@ -1,3 +1,4 @@
+import { oncePer } from '../once'
 import { fail, ok, type Outcome } from '../outcome'
 import type { Instrument } from '../records'
 import { read } from '../units/read'
@@ -26,8 +27,12 @@ const CUP_SHARE = 0.05
  * Problems: `missing` instrument or graduation when nothing can be assumed, and those of `read` with field
  * `instrument.capacity`, `.graduation` or `.tolerance`.
  */
-export function instrumentLimits(instrument: Instrument | null): Outcome<InstrumentLimits> {
-  if (instrument === null) return fail({ code: 'missing', field: 'test.instrumentId', needed: 'instrument' })
+export const instrumentLimits = (instrument: Instrument | null): Outcome<InstrumentLimits> =>
+  instrument === null
+    ? fail({ code: 'missing', field: 'test.instrumentId', needed: 'instrument' })
+    : limitsOf(instrument)
+
+const limitsOf = oncePer((instrument: Instrument): Outcome<InstrumentLimits> => {
   const measures = instrument.kind === 'scale' ? 'mass' : 'volume'
   const capacity = limit(instrument.capacity, measures, 'instrument.capacity')
   if (!capacity.ok) return capacity
@@ -51,7 +56,7 @@ export function instrumentLimits(instrument: Instrument | null): Outcome<Instrum
   return assumed === null
     ? fail({ code: 'missing', field: 'instrument.tolerance', needed: 'instrument' })
     : ok({ ...known, tolerance: assumed, toleranceFrom: isCup ? 'cup-assumed' : 'class-b-assumed' })
-}
+})
 
 /** A positive entry of the dimension wanted, null when there is none. */
 function limit(entry: Entry | null, measures: 'volume' | 'mass', field: string): Outcome<number | null> {

@@ -1,3 +1,4 @@
+import { oncePer } from '../once'
 import { fail, type Outcome } from '../outcome'
 import type { Product } from '../records'
 import type { Estimate } from '../statistics/estimate'
@@ -18,11 +19,15 @@ const SHEET_SHARE = 0.01
  *
  * Problems: `missing` product or density, and `number-out-of-range` outside 0.8 to 1.6 g/mL.
  */
-export function productDensity(product: Product | null): Outcome<Estimate<'g/mL'>> {
-  if (product === null) return fail({ code: 'missing', field: 'pump.productId', needed: 'product' })
+export const productDensity = (product: Product | null): Outcome<Estimate<'g/mL'>> =>
+  product === null
+    ? fail({ code: 'missing', field: 'pump.productId', needed: 'product' })
+    : densityOf(product)
+
+const densityOf = oncePer((product: Product): Outcome<Estimate<'g/mL'>> => {
   if (product.density === null) return fail({ code: 'missing', field: 'product.density', needed: 'density' })
   const density = read(product.density, 'product.density', { low: DENSITY_LOW, high: DENSITY_HIGH })
   if (!density.ok) return density
   const rho = inUnit(density.value, 'g/mL')
   return estimate(rho, 'g/mL', [{ source: 'density', standard: rectangular(SHEET_SHARE * rho) }])
-}
+})

@@ -1,3 +1,4 @@
+import { oncePer } from '../once'
 import { ok, type Outcome } from '../outcome'
 import type { Pump } from '../records'
 import type { Estimate } from '../statistics/estimate'
@@ -52,13 +53,16 @@ export function volumeDoubt(inputs: DoubtInputs): Outcome<VolumeDoubt> {
 }
 
 /** Roller passages per minute, null when the pump head is not described. */
-export function pulsesPerMinute(rollers: Pump['rollers']): Outcome<number | null> {
-  if (rollers === null) return ok(null)
+export const pulsesPerMinute = (rollers: Pump['rollers']): Outcome<number | null> =>
+  rollers === null ? NO_PULSES : pulsesOf(rollers)
+
+const NO_PULSES = ok(null)
+const pulsesOf = oncePer((rollers: NonNullable<Pump['rollers']>): Outcome<number> => {
   const turns = readNumber(rollers.perMinute, 'pump.rollers.perMinute', { above: 0, high: 10_000 })
   if (!turns.ok) return turns
   const count = readNumber(rollers.count, 'pump.rollers.count', { low: 1, high: 20 })
   return count.ok ? ok(turns.value * count.value) : count
-}
+})
 
 /** Whether every reading stands on a mark: then it was read to the nearest mark, not between two. */
 const onMarks = (readings: readonly number[], step: number): boolean =>
