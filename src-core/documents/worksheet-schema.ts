@@ -119,6 +119,7 @@ const use = z.strictObject({
   productId: z.string().nullable(),
   racksPerMonth: or(z.number()),
   doseFrom: z.enum(['as-left', 'target', 'none']),
+  dose: or(estimate).describe('product per rack, mL'),
   litresPerMonth: or(estimate),
   parts: z
     .strictObject({ racks: z.number(), charges: z.number(), priming: z.number(), total: z.number() })

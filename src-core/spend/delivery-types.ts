@@ -44,3 +44,6 @@ export interface DeliveryReading {
   /** lines that are booked already, in the record or further up in the list */
   readonly booked: readonly number[]
 }
+
+/** The most stock movements one site file holds. */
+export const MOST_MOVEMENTS = 20_000

@@ -20,6 +20,7 @@ export interface PumpLitresInput {
 
 export interface PumpLitres {
   readonly doseFrom: PumpUse['doseFrom']
+  readonly dose: PumpUse['dose']
   readonly charge: Outcome<Charge>
   readonly priming: Outcome<number | null>
   /** null: the pump has no product */
@@ -38,6 +39,7 @@ export function pumpLitres(input: PumpLitresInput): PumpLitres {
   const container = product === null ? null : containerOf(product, input.day, input.currency)
   return {
     doseFrom,
+    dose,
     charge,
     priming,
     container,

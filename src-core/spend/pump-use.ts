@@ -25,7 +25,7 @@ export interface PumpUseInput extends PumpLitresInput {
 export function pumpUse(input: PumpUseInput): PumpUse {
   const { pump, machine, product, span } = input
   const racksPerMonth = chain(input.racks, (rate) => ok(rate.perOpenDay * span.rackDays))
-  const { doseFrom, charge, priming, container, inputs } = pumpLitres(input)
+  const { doseFrom, dose, charge, priming, container, inputs } = pumpLitres(input)
   const month = chain(inputs, (known) => monthLitres(known, span))
   const litres = chain(month, ({ estimate }) => ok(estimate))
   const price =
@@ -44,6 +44,7 @@ export function pumpUse(input: PumpUseInput): PumpUse {
     productId: pump.productId,
     racksPerMonth,
     doseFrom,
+    dose,
     litresPerMonth: litres,
     parts: month.ok ? month.value.parts : null,
     containersPerMonth: chain(litres, (used) =>

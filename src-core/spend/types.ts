@@ -48,6 +48,7 @@ export interface PumpUse {
   readonly racksPerMonth: Outcome<number>
   /** `target`: a probe holds the tank's target, whatever the flow */
   readonly doseFrom: 'as-left' | 'target' | 'none'
+  readonly dose: Outcome<Estimate<'mL/rack'>>
   readonly litresPerMonth: Outcome<Estimate<'L/month'>>
   readonly parts: UseParts | null
   readonly containersPerMonth: Outcome<number>
