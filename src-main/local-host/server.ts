@@ -50,7 +50,8 @@ export async function startLocalHost(options: LocalHostOptions): Promise<LocalHo
   server.on('clientError', (_error, socket) => {
     if (socket.writable)
       socket.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\nContent-Length: 0\r\n\r\n')
-    else socket.destroy()
+    // ending is only our half: one who never hangs up would keep the connection
+    setTimeout(() => socket.destroy(), 200).unref()
   })
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject)

@@ -1,4 +1,4 @@
-import { request as httpRequest, type IncomingHttpHeaders } from 'node:http'
+import { request as httpRequest, type Agent, type IncomingHttpHeaders } from 'node:http'
 import { connect } from 'node:net'
 
 export interface Reply {
@@ -12,17 +12,19 @@ export interface Asked {
   readonly path?: string
   readonly headers?: Readonly<Record<string, string | readonly string[]>>
   readonly body?: string | Buffer
+  /** keeps connections open between requests */
+  readonly agent?: Agent | undefined
 }
 
 /** One request by node:http, which sends the Host header it is given; `fetch` would drop it and prove nothing. */
 export function ask(
   origin: string,
-  { method = 'GET', path = '/', headers = {}, body }: Asked,
+  { method = 'GET', path = '/', headers = {}, body, agent }: Asked,
 ): Promise<Reply> {
   const { hostname, port } = new URL(origin)
   return new Promise((resolve, reject) => {
     const request = httpRequest(
-      { hostname, port, method, path, agent: false, headers: headers as Record<string, string> },
+      { hostname, port, method, path, agent: agent ?? false, headers: headers as Record<string, string> },
       (response) => {
         const parts: Buffer[] = []
         response.on('data', (part: Buffer) => parts.push(part))
