@@ -9,6 +9,9 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'],
     typecheck: { enabled: true, include: ['tests/types/**/*.test-d.ts'], tsconfig: 'tests/tsconfig.json' },
+    // a slow machine is no failure: speed is measured by the benchmarks, never here
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     reporters: ['default'],
   },
 })

@@ -28,7 +28,7 @@ class Fault extends Error {
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
 const SPACE = /[ \t\n\r]*/y
 // everything up to the first quote, backslash or control character
-// eslint-disable-next-line no-control-regex
+// eslint-disable-next-line no-control-regex -- control signs are what is looked for
 const PLAIN = /[^"\\\u0000-\u001f]*/y
 const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y
 

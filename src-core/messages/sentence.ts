@@ -89,7 +89,7 @@ function unhandled(problem: never): never {
 }
 
 // C0 and C1 controls, and the signs that turn the direction of writing (Unicode UAX 9, section 2)
-// eslint-disable-next-line no-control-regex
+// eslint-disable-next-line no-control-regex -- control signs are what is looked for
 const UNSHOWN = /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/g
 
 const shown = (text: string): string => {

@@ -8,7 +8,7 @@ export type Found =
  * a path that would need it is refused as such.
  */
 export function findFile(manifest: Manifest, path: string): Found {
-  // eslint-disable-next-line no-control-regex
+  // eslint-disable-next-line no-control-regex -- control signs are what is looked for
   const odd = !path.startsWith('/') || path.startsWith('//') || /[%\\\u0000-\u001f\u007f]|\.\./.test(path)
   if (odd) return { status: 400, file: null }
   const file = manifest.get(path === '/' ? '/index.html' : path)

@@ -29,7 +29,13 @@ describe('rules every screen keeps', () => {
   })
 
   it('no bare toFixed in a screen: rounding has a name and lives in the core', () => {
-    expect(places(renderer, /\.to(?:Fixed|Precision)\(/u)).toEqual([])
+    const shown = [
+      ...markup,
+      ...['screens', 'pictures', 'charts', 'parts', 'shell'].flatMap((folder) =>
+        sources(`src-renderer/${folder}`, ['.ts']),
+      ),
+    ]
+    expect(places(shown, /\.to(?:Fixed|Precision)\(/u)).toEqual([])
   })
 
   it('no formula of the trade in a screen: sixty seconds, a thousand millilitres and square roots live in the core', () => {

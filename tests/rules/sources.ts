@@ -25,3 +25,7 @@ export function places(files: readonly Source[], pattern: RegExp): readonly stri
       .flatMap((line, index) => (pattern.test(line) ? [`${path}:${String(index + 1)}: ${line.trim()}`] : [])),
   )
 }
+
+/** The same files without their comment lines, line numbers kept. */
+export const codeOf = (files: readonly Source[]): readonly Source[] =>
+  files.map(({ path, text }) => ({ path, text: text.replaceAll(/^\s*(?:\*|\/\*|\/\/).*$/gmu, '') }))
