@@ -4,7 +4,7 @@ import { announcer } from './announcer.svelte'
 import { loadScreen } from '../screens/screens'
 import { routeSite, type Route } from './route'
 import { Session } from './session.svelte'
-import { SiteSession } from './site-session.svelte'
+import type { SiteSession } from './site-session.svelte'
 import type { Workspace } from './workspace.svelte'
 
 export type Shown =
@@ -34,7 +34,7 @@ export class Stage {
   }
 
   get siteSession(): SiteSession | null {
-    return this.session instanceof SiteSession ? this.session : null
+    return isSiteSession(this.session) ? this.session : null
   }
 
   async show(route: Route): Promise<void> {
@@ -57,9 +57,15 @@ export class Stage {
   async #sessionFor(route: Route): Promise<Session | Problem> {
     const id = routeSite(route)
     if (id === null) return this.#library
-    const document = await this.workspace.openSite(id)
+    // the calculations come with the first site, so that the list of sites does not wait for them
+    const [{ SiteSession }, document] = await Promise.all([
+      import('./site-session.svelte'),
+      this.workspace.openSite(id),
+    ])
     if (!document.ok) return document.problem
     if (this.#site?.document !== document.value) this.#site = new SiteSession(this.workspace, document.value)
     return this.#site
   }
 }
+
+const isSiteSession = (session: Session): session is SiteSession => 'site' in session

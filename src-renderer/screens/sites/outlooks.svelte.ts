@@ -1,4 +1,3 @@
-import { computeWorksheet } from '#core/worksheet/compute'
 import type { Session } from '../../state/session.svelte'
 import { dayIn } from '../../state/clock.svelte'
 import { siteOutlook, type Sign } from '../../state/site-outlook'
@@ -34,7 +33,10 @@ export class Outlooks {
   }
 
   async #look(row: GoodRow): Promise<void> {
-    const opened = await this.session.call('site.open', { id: row.id })
+    const [{ computeWorksheet }, opened] = await Promise.all([
+      import('#core/worksheet/compute'),
+      this.session.call('site.open', { id: row.id }),
+    ])
     if (!opened.ok) return
     const { site } = opened.value
     const { products, instruments, settings } = this.session
