@@ -8,7 +8,7 @@ export function once<T>(work: () => T): () => T {
  * Work done once for each record, as long as the record lives. Records never change: an edit makes a new one. So what
  * follows from a record alone is known by its identity.
  */
-export function oncePer<K extends object, T extends object>(work: (record: K) => T): (record: K) => T {
+export function oncePer<K extends object, T extends object | null>(work: (record: K) => T): (record: K) => T {
   const known = new WeakMap<K, T>()
   return (record) => {
     const before = known.get(record)

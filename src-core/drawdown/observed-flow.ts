@@ -1,3 +1,4 @@
+import { oncePer } from '../once'
 import { fail, type Outcome } from '../outcome'
 import type { Estimate } from '../statistics/estimate'
 import { estimate } from '../statistics/make-estimate'
@@ -22,7 +23,7 @@ export interface SeriesSpread {
  * the variance of a volume grows with the time it took, which lies between constant reading errors and a constant
  * percentage. Source: the ratio estimator (Cochran, Sampling Techniques, chapter 6; from memory).
  */
-export function seriesSpread(runs: readonly GoodRun[]): SeriesSpread | null {
+export const seriesSpread = oncePer((runs: readonly GoodRun[]): SeriesSpread | null => {
   const n = runs.length
   const total = compensatedSum(runs.map((run) => run.seconds))
   if (n === 0 || !(total > 0)) return null
@@ -30,7 +31,7 @@ export function seriesSpread(runs: readonly GoodRun[]): SeriesSpread | null {
   const seconds = total / n
   const squares = compensatedSum(runs.map((run) => (run.seconds / seconds) * (run.flow - mean) ** 2))
   return { mean, standardDeviation: n > 1 ? Math.sqrt(squares / (n - 1)) : null, seconds }
-}
+})
 
 /**
  * Flow of a series with its uncertainty budget, mL/min.

@@ -1,3 +1,4 @@
+import { once } from '../once'
 import { chain, ok, type Outcome } from '../outcome'
 import type { Run, Test } from '../records'
 import { daysBetween } from '../units/days'
@@ -23,22 +24,39 @@ export function testFlow(test: Test, conditions: TestConditions): FlowResult {
   const correction = correctionFor(test, conditions)
   const limits = limitsFor(test, conditions)
   const capacity = limits.ok ? limits.value.capacity : null
-  const worked = test.runs.map((run, i) => workRun(run, test, correction, capacity, `runs.${i}`))
-  const counted = worked.filter((run) => run.result.excluded === null)
-  const good = counted.flatMap((run) => run.good ?? [])
-  const raw = counted.flatMap((run) => (run.good === null || run.raw === null ? [] : [run.raw]))
+  const runs: RunResult[] = []
+  const counted: RunResult[] = []
+  const good: GoodRun[] = []
+  const raw: RawRun[] = []
+  for (const [i, run] of test.runs.entries()) {
+    const worked = workRun(run, test, correction, capacity, `runs.${i}`)
+    runs.push(worked.result)
+    if (run.excluded !== null) continue
+    counted.push(worked.result)
+    if (worked.good === null || worked.raw === null) continue
+    good.push(worked.good)
+    raw.push(worked.raw)
+  }
   const doubt = chain(correction, (c) => chain(limits, (l) => doubtOf(conditions, c, l, raw)))
   const flow = firstProblem(counted, good.length) ?? (doubt.ok ? observedFlow(good, doubt.value) : doubt)
-  const pulses = pulsesPerMinute(conditions.rollers)
-  const quality = seriesQuality({
-    runs: good,
-    primed: test.primed,
-    graduations: limits.ok ? fewestMarks(raw, limits.value.graduation) : null,
-    pulsesPerMinute: pulses.ok ? pulses.value : null,
-    tubeOverdueDays: overdueDays(test, conditions),
+  const quality = once(() => {
+    const pulses = pulsesPerMinute(conditions.rollers)
+    return seriesQuality({
+      runs: good,
+      primed: test.primed,
+      graduations: limits.ok ? fewestMarks(raw, limits.value.graduation) : null,
+      pulsesPerMinute: pulses.ok ? pulses.value : null,
+      tubeOverdueDays: overdueDays(test, conditions),
+    })
   })
-  const state = flow.ok && doubt.ok ? stateOf(good, doubt.value, test.instrumentId) : null
-  return { runs: worked.map((run) => run.result), flow, quality, state }
+  return {
+    runs,
+    flow,
+    get quality() {
+      return quality()
+    },
+    state: flow.ok && doubt.ok ? stateOf(good, doubt.value, test.instrumentId) : null,
+  }
 }
 
 interface WorkedRun {
@@ -54,20 +72,16 @@ function workRun(
   capacity: number | null,
   where: string,
 ): WorkedRun {
-  const runId = run.id
+  const { id: runId, excluded } = run
   const seconds = runSeconds(run, where)
   const raw = rawRun(run, test.method, capacity, where)
-  const volume = chain(raw, ({ amount }) => chain(correction, ({ factor }) => ok(amount * factor)))
-  const flow = chain(volume, (v) => chain(seconds, (t) => ok((60 * v) / t)))
+  const volume = !raw.ok ? raw : !correction.ok ? correction : ok(raw.value.amount * correction.value.factor)
+  const flow = !volume.ok ? volume : !seconds.ok ? seconds : ok((60 * volume.value) / seconds.value)
   const good =
     volume.ok && seconds.ok && flow.ok
       ? { runId, volume: volume.value, seconds: seconds.value, flow: flow.value }
       : null
-  return {
-    result: { runId, volume, seconds, flow, excluded: run.excluded },
-    raw: raw.ok ? raw.value : null,
-    good,
-  }
+  return { result: { runId, volume, seconds, flow, excluded }, raw: raw.ok ? raw.value : null, good }
 }
 
 function doubtOf(
@@ -93,9 +107,10 @@ function stateOf(
 }
 
 /** What stands in the way of the series: anything wrong, or a missing reading when no other run counts. */
-function firstProblem(counted: readonly WorkedRun[], good: number): Outcome<never> | null {
-  for (const { result } of counted)
-    for (const part of [result.volume, result.seconds])
+function firstProblem(counted: readonly RunResult[], good: number): Outcome<never> | null {
+  if (counted.length === good) return null
+  for (const { volume, seconds } of counted)
+    for (const part of [volume, seconds])
       if (!part.ok && !(part.problem.code === 'number-missing' && good > 0)) return part
   return null
 }
