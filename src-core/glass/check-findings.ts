@@ -41,15 +41,22 @@ export const curesTried = (
     return isCause(cause) && answer !== 'unknown' ? [{ cause, helped: answer === 'yes' }] : []
   })
 
-/** The name under which a check keeps that a test was asked, answered or not. */
-export const askedName = (test: TestId): string => `${ASKED}${test}`
+/** The questions before the tests, in order. */
+export const FIRST_PAGES = ['machine', 'pictures', 'ware', 'where', 'since'] as const
+export type FirstPage = (typeof FIRST_PAGES)[number]
 
-/** Tests this check asked, in order. */
-export const testsAsked = (check: GlassCheck): readonly TestId[] => [
-  ...new Set(
-    check.answers.flatMap(({ evidence }) => {
-      const test = evidence.startsWith(ASKED) ? evidence.slice(ASKED.length) : ''
-      return TESTS.flatMap(({ id }) => (id === test ? [id] : []))
-    }),
-  ),
-]
+/** The name under which a check keeps that a page or a test was asked, answered or not; it follows its answers. */
+export const askedName = (asked: TestId | FirstPage): string => `${ASKED}${asked}`
+
+export const isAskedName = (evidence: string): boolean => evidence.startsWith(ASKED)
+
+const isOneOf = (check: GlassCheck, name: string): boolean =>
+  check.answers.some(({ evidence }) => evidence === name)
+
+/** Tests this check asked. */
+export const testsAsked = (check: GlassCheck): readonly TestId[] =>
+  TESTS.flatMap(({ id }) => (isOneOf(check, askedName(id)) ? [id] : []))
+
+/** First pages this check asked. */
+export const pagesAsked = (check: GlassCheck): readonly FirstPage[] =>
+  FIRST_PAGES.filter((page) => isOneOf(check, askedName(page)))
