@@ -19,16 +19,24 @@ export function oncePer<K extends object, T extends object | null>(work: (record
   }
 }
 
-/** The same for a record looked at in company: only the company it was last seen in is remembered. */
-export function oncePerCompany<K extends object, C extends readonly unknown[], T>(
-  work: (record: K, ...company: C) => T,
-): (record: K, ...company: C) => T {
+/**
+ * The same for a record looked at in company: only the company it was last seen in is remembered, and it is the same
+ * company when every part of it is the same record.
+ */
+export function oncePerCompany<K extends object, C extends object, T>(
+  work: (record: K, company: C) => T,
+): (record: K, company: C) => T {
   const known = new WeakMap<K, { readonly company: C; readonly value: T }>()
-  return (record, ...company) => {
+  return (record, company) => {
     const before = known.get(record)
-    if (before !== undefined && before.company.every((one, i) => one === company[i])) return before.value
-    const value = work(record, ...company)
+    if (before !== undefined && haveSameParts(before.company, company)) return before.value
+    const value = work(record, company)
     known.set(record, { company, value })
     return value
   }
+}
+
+function haveSameParts<C extends object>(a: C, b: C): boolean {
+  const parts = Object.keys(a) as (keyof C)[]
+  return parts.length === Object.keys(b).length && parts.every((part) => a[part] === b[part])
 }

@@ -1,6 +1,6 @@
 import { oncePerCompany } from '../once'
 import { chain, fail, ok, type Outcome } from '../outcome'
-import type { Product, RinseWater, TargetWindow, WindowBasis } from '../records'
+import type { TargetWindow, WindowBasis } from '../records'
 import { readNumber } from '../units/read'
 import { productStrength } from './product-strength'
 import { requiredDose } from './required-dose'
@@ -31,23 +31,18 @@ export const CHLORINE_LIMIT = 200
 export const readWindow = (window: TargetWindow | null, context: DoseContext): Outcome<WindowNumbers> =>
   window === null
     ? fail({ code: 'missing', field: 'pump.window', needed: 'window' })
-    : numbersOf(window, context.rinse, context.product)
+    : numbersOf(window, context)
 
-const numbersOf = oncePerCompany(
-  (window: TargetWindow, rinse: RinseWater | null, product: Product | null) => {
-    const target = readNumber(window.target, 'pump.window.target', { above: 0, high: LARGEST[window.basis] })
-    if (!target.ok) return target
-    const low = readNumber(window.low, 'pump.window.low', { low: 0, high: target.value })
-    if (!low.ok) return low
-    const high = readNumber(window.high, 'pump.window.high', {
-      low: target.value,
-      high: LARGEST[window.basis],
-    })
-    if (!high.ok) return high
-    const numbers = { basis: window.basis, low: low.value, target: target.value, high: high.value }
-    return chlorineAllows(numbers, { rinse, product })
-  },
-)
+const numbersOf = oncePerCompany((window: TargetWindow, context: DoseContext): Outcome<WindowNumbers> => {
+  const target = readNumber(window.target, 'pump.window.target', { above: 0, high: LARGEST[window.basis] })
+  if (!target.ok) return target
+  const low = readNumber(window.low, 'pump.window.low', { low: 0, high: target.value })
+  if (!low.ok) return low
+  const high = readNumber(window.high, 'pump.window.high', { low: target.value, high: LARGEST[window.basis] })
+  if (!high.ok) return high
+  const numbers = { basis: window.basis, low: low.value, target: target.value, high: high.value }
+  return chlorineAllows(numbers, context)
+})
 
 /** Beyond these a number is a slip of the pen: a window in its unit stays far below. Judgement. */
 const LARGEST: Readonly<Record<WindowBasis, number>> = {

@@ -1,6 +1,6 @@
 import { oncePerCompany } from '../once'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
-import type { Product, Pump, RinseWater, TargetWindow } from '../records'
+import type { Pump, TargetWindow } from '../records'
 import { doseSeconds } from './dose-seconds'
 import type { DoseContext } from './on-basis'
 import { readWindow } from './read-window'
@@ -18,13 +18,7 @@ export interface RequiredFlow {
  *
  * Problems: those of `readWindow`, `requiredDose` and `doseSeconds`.
  */
-export const requiredFlow = (pump: AimedPump, context: DoseContext): Outcome<RequiredFlow> =>
-  flowsFor(pump, context.rinse, context.product)
-
-type AimedPump = Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'> & { readonly window: TargetWindow | null }
-
-const flowsFor = oncePerCompany((pump: AimedPump, rinse: RinseWater | null, product: Product | null) => {
-  const context: DoseContext = { rinse, product }
+export const requiredFlow = oncePerCompany((pump: AimedPump, context: DoseContext): Outcome<RequiredFlow> => {
   return chain(all([readWindow(pump.window, context), doseSeconds(pump)]), ([window, seconds]) => {
     const flowFor = (value: number): Outcome<number> =>
       chain(requiredDose(window.basis, value, context), (dose) => ok((60 * dose) / seconds.value))
@@ -37,3 +31,5 @@ const flowsFor = oncePerCompany((pump: AimedPump, rinse: RinseWater | null, prod
     )
   })
 })
+
+type AimedPump = Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'> & { readonly window: TargetWindow | null }
