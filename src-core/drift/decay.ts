@@ -31,6 +31,8 @@ export function decayOf(tube: TubeTests): Outcome<Decay> {
   return whole.ok ? ok({ ...whole.value, includesSettling: settledFit.ok !== whole.ok }) : whole
 }
 
+const PERCENT_IN_30_DAYS = 3000
+
 interface Point {
   readonly x: number
   readonly y: number
@@ -59,6 +61,7 @@ function fit(stretches: readonly (readonly FlowTest[])[], start: string): Outcom
     standard,
     expanded,
     degreesOfFreedom,
+    in30Days: { percent: PERCENT_IN_30_DAYS * rate, expanded: PERCENT_IN_30_DAYS * expanded },
     tests: centred.length,
     days: Math.max(...xs) - Math.min(...xs),
     direction: Math.abs(rate) <= expanded ? 'steady' : rate > 0 ? 'falling' : 'rising',

@@ -94,6 +94,7 @@ function outlookOf(lives: readonly TubeLife[], test: FlowTest | null): Outcome<O
           ...decay.value,
           standard: 2 * decay.value.standard,
           expanded: 2 * decay.value.expanded,
+          in30Days: { ...decay.value.in30Days, expanded: 2 * decay.value.in30Days.expanded },
         },
         rateFrom: 'an-earlier-tube',
       })

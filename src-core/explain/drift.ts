@@ -7,7 +7,7 @@ import { line, put } from './working'
 
 /** The working of how fast a tube's flow falls. The rate is shown in percent of the flow per 30 days. Never fails. */
 export function explainDecay(decay: Decay, sign: DecimalSign = 'point'): Working {
-  const perMonth = 3000 * decay.rate
+  const { percent, expanded } = decay.in30Days
   return {
     title: 'How fast the flow of this tube falls',
     formula: 'ln q = a − λ × age',
@@ -18,8 +18,8 @@ export function explainDecay(decay: Decay, sign: DecimalSign = 'point'): Working
       line('U(λ)', 'Its uncertainty, 95 %', decay.expanded, 'per day'),
       line('ν', 'Degrees of freedom', decay.degreesOfFreedom, ''),
     ],
-    substituted: `30 × (${put(decay.rate, sign)} ± ${put(decay.expanded, sign)}) × 100 = ${put(perMonth, sign)} ± ${put(3000 * decay.expanded, sign)}`,
-    result: line('30 λ', 'Fall in 30 days', perMonth, '%'),
+    substituted: `30 × (${put(decay.rate, sign)} ± ${put(decay.expanded, sign)}) × 100 = ${put(percent, sign)} ± ${put(expanded, sign)}`,
+    result: line('30 λ', 'Fall in 30 days', percent, '%'),
     source:
       'Weighted least squares with one rate and a level of its own after every adjustment (analysis of covariance; Snedecor and Cochran, from memory). Exponential fall: an assumption, no published curve for this duty was found.',
     assumptions: [
