@@ -5,7 +5,8 @@ import type { Worksheet } from '../worksheet/types'
 
 /**
  * A worksheet as plain JSON for other programs: a good outcome becomes its value, a problem becomes its code and its
- * sentence, money becomes decimal text. Numbers keep every digit. Described by `worksheet-schema.ts`.
+ * sentence, money becomes decimal text. Numbers keep every digit. The rack-by-rack strengths of a tank are left out: its
+ * summary tells them. Described by `worksheet-schema.ts`.
  */
 export const worksheetJson = (worksheet: Worksheet, says: (problem: Problem) => string): unknown => ({
   format: 'dosewright-worksheet',
@@ -19,12 +20,18 @@ function plain(node: unknown, says: (problem: Problem) => string): unknown {
   if (typeof node !== 'object' || node === null) return node
   if (isOutcome(node)) return node.ok ? plain(node.value, says) : told(node.problem, says)
   return Object.fromEntries(
-    Object.entries(node).map(([key, value]) => [
-      key,
-      key === 'missing' && Array.isArray(value)
-        ? value.map((problem) => told(problem as Problem, says))
-        : plain(value, says),
-    ]),
+    Object.entries(node).flatMap(([key, value]) =>
+      key === 'points'
+        ? []
+        : [
+            [
+              key,
+              key === 'missing' && Array.isArray(value)
+                ? value.map((problem) => told(problem as Problem, says))
+                : plain(value, says),
+            ],
+          ],
+    ),
   )
 }
 

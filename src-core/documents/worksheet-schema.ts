@@ -106,6 +106,20 @@ const pumpVisit = z.strictObject({
   verifications: z
     .array(z.looseObject({ verificationId: z.string() }))
     .describe('chemical checks against what the last flow test predicts'),
+  tank: z
+    .strictObject({
+      model: or(z.looseObject({ kind: z.string() })),
+      window: or(z.looseObject({})).describe('g/L'),
+      settlesAt: or(estimate).describe('g/L the setting heads for'),
+      recharge: or(estimate).describe('pump seconds per rack that would hold the target'),
+      initialCharge: or(estimate).describe('pump seconds after a fresh fill that would start on the target'),
+      timeConstant: or(z.number()).describe('racks in which a difference falls to 1/e'),
+      racksBeforeTest: or(z.number()).describe('racks to run before a tank test means anything'),
+      service: or(z.looseObject({})).describe('strength over a service, summed up'),
+      notes: z.array(z.looseObject({ code: z.string() })),
+    })
+    .nullable()
+    .describe('the wash this pump feeds; null for the final rinse'),
 })
 
 const saving = z.strictObject({

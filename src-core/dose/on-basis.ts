@@ -1,17 +1,32 @@
 import { chain, fail, ok, type Outcome } from '../outcome'
 import { productDensity } from '../drawdown/product-density'
-import type { Product, Pump, RinseWater, WindowBasis } from '../records'
+import type { Machine, Product, Pump, RinseWater, Wash, WindowBasis } from '../records'
 import type { Estimate } from '../statistics/estimate'
 import { activePerLitre, ppmByVolume, productPerLitre, tankStrength } from './concentration'
 import { productStrength } from './product-strength'
 import { rinseVolume } from './rinse-volume'
 import type { BasisUnit } from './types'
+import { waterThatLeaves } from './wash-water'
 
-/** What a dose meets: the fresh rinse water of a rack, and what is in the container. */
+/** What a dose meets: the fresh rinse water of a rack, the wash it may feed, and what is in the container. */
 export interface DoseContext {
   readonly rinse: RinseWater | null
   readonly product: Product | null
+  /** absent: all of the rinse water replaces the tank */
+  readonly wash?: Wash
 }
+
+/** The context of a product on a machine. */
+export const doseContext = (
+  { rinse, wash }: Pick<Machine, 'rinse' | 'wash'>,
+  product: Product | null,
+): DoseContext => ({ rinse, wash, product })
+
+/** The water a dose on a basis is held against, L per rack: the fresh rinse, or for a tank what leaves it. */
+export const waterFor = (basis: WindowBasis, { rinse, wash }: DoseContext): Outcome<Estimate<'L'>> =>
+  basis === 'g-per-L-tank' && wash !== undefined
+    ? waterThatLeaves({ wash }, rinseVolume(rinse))
+    : rinseVolume(rinse)
 
 /**
  * A dose per rack on a named basis, with every uncertainty of the way there.
@@ -25,7 +40,7 @@ export function onBasis(
   context: DoseContext,
 ): Outcome<Estimate<BasisUnit>> {
   if (basis === 'mL-per-rack') return ok(dose)
-  return chain(rinseVolume(context.rinse), (water): Outcome<Estimate<BasisUnit>> => {
+  return chain(waterFor(basis, context), (water): Outcome<Estimate<BasisUnit>> => {
     if (basis === 'ppm-vv') return ppmByVolume(dose, water)
     if (basis === 'mg-per-L-active') return active(dose, water, context.product)
     return chain(productDensity(context.product), (density): Outcome<Estimate<BasisUnit>> =>

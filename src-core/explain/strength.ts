@@ -1,6 +1,5 @@
-import { onBasis, type DoseContext } from '../dose/on-basis'
+import { onBasis, waterFor, type DoseContext } from '../dose/on-basis'
 import { productStrength } from '../dose/product-strength'
-import { rinseVolume } from '../dose/rinse-volume'
 import { BASIS_UNIT } from '../dose/types'
 import { productDensity } from '../drawdown/product-density'
 import { all, chain, ok, type Outcome } from '../outcome'
@@ -25,7 +24,7 @@ export function explainStrength(
   context: DoseContext,
   sign: DecimalSign = 'point',
 ): Outcome<Working> {
-  return chain(all([onBasis(basis, dose, context), rinseVolume(context.rinse)]), ([value, water]) => {
+  return chain(all([onBasis(basis, dose, context), waterFor(basis, context)]), ([value, water]) => {
     const density = productDensity(context.product)
     const strength = productStrength(context.product)
     const D = put(dose.value, sign)
@@ -72,7 +71,7 @@ export function explainStrength(
       'g-per-L-tank': {
         title: 'Product in the wash tank, long-run mean',
         formula: 'c = ρ × D / V',
-        inputs: [doseLine, densityLine, waterLine],
+        inputs: [doseLine, densityLine, line('V', 'Water that leaves the tank per rack', water.value, 'L')],
         right: `${put(rho, sign)} × ${D} / ${V}`,
         source: 'Derived from the mass balance: what a rack brings in over the water that replaces it.',
       },

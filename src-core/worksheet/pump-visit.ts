@@ -1,10 +1,11 @@
 import { doseSeconds } from '../dose/dose-seconds'
-import type { DoseContext } from '../dose/on-basis'
+import { doseContext, type DoseContext } from '../dose/on-basis'
 import { requiredFlow } from '../dose/required-flow'
 import { once } from '../once'
 import type { Problem } from '../problem'
 import type { Machine, Pump, PumpWork, Settings, Site, Visit } from '../records'
 import { positions } from '../screw/positions'
+import { tankOfPump } from '../tank/tank-of-pump'
 import type { TurnAdvice } from '../screw/types'
 import type { PumpPast } from './pump-past'
 import type { Setup } from './setup-of'
@@ -35,11 +36,10 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
   const open = visit.closing === null
   const where = positions(work?.steps ?? [], pump.screwStops)
   const around = { machine, pump, product, instruments: setup.instruments, open }
-  const tests = (work?.steps ?? []).flatMap((step) =>
-    step.kind === 'test' ? [testResult(step, where.byTest.get(step.id) ?? 0, around)] : [],
-  )
-  const counted = tests.filter((test) => test.runs.length > 0)
-  const context: DoseContext = { rinse: machine.rinse, product }
+  const made = (work?.steps ?? []).filter((step) => step.kind === 'test')
+  const tests = made.map((test) => testResult(test, where.byTest.get(test.id) ?? 0, around))
+  const counted = tests.filter((_, i) => made[i]?.runs.length !== 0)
+  const context = doseContext(machine, product)
   const asLeft = counted.at(-1) ?? null
   const missing = once(() => missingFor(pump, context, asLeft))
   const advice = open
@@ -55,6 +55,7 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
       readings: visit.readings,
     }),
   )
+  const tank = once(() => tankOfPump({ machine, pump, product, tested: asLeft }))
   return {
     pumpId: pump.id,
     pumpName: pump.name,
@@ -75,6 +76,9 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
     },
     get verifications() {
       return verifications()
+    },
+    get tank() {
+      return tank()
     },
   }
 }

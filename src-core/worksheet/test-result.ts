@@ -1,7 +1,7 @@
 import { dosePerRack } from '../dose/concentration'
 import { decide } from '../dose/decide'
 import { doseSeconds } from '../dose/dose-seconds'
-import { basesOf, onBasis, type DoseContext } from '../dose/on-basis'
+import { basesOf, doseContext, onBasis } from '../dose/on-basis'
 import { readWindow } from '../dose/read-window'
 import type { BasisUnit, Decision } from '../dose/types'
 import { candidate, type Candidate } from '../drawdown/choose-cylinder'
@@ -33,19 +33,23 @@ export function testResult(test: Test, eighths: number, around: TestSurroundings
     tube: around.pump.tube,
     rollers: around.pump.rollers,
   }
-  const worked = testFlow(test, conditions)
-  const doses = once(() => dosesOf(worked, around))
-  const decision = once(() => decisionOf(test, conditions, worked, doses(), around))
+  const worked = once(() => testFlow(test, conditions))
+  const doses = once(() => dosesOf(worked(), around))
+  const decision = once(() => decisionOf(test, conditions, worked(), doses(), around))
   return {
     testId: test.id,
     at: test.at,
     method: test.method,
     eighths,
-    runs: worked.runs,
-    get quality() {
-      return worked.quality
+    get runs() {
+      return worked().runs
     },
-    flow: worked.flow,
+    get quality() {
+      return worked().quality
+    },
+    get flow() {
+      return worked().flow
+    },
     get dose() {
       return doses().dose
     },
@@ -66,7 +70,7 @@ interface Doses {
 
 /** The dose, and each concentration once, whether it is listed, decided on, or both. */
 function dosesOf({ flow }: FlowResult, { machine, pump, product }: TestSurroundings): Doses {
-  const context: DoseContext = { rinse: machine.rinse, product }
+  const context = doseContext(machine, product)
   const dose = chain(all([flow, doseSeconds(pump)]), ([q, seconds]) => dosePerRack(q, seconds))
   const known = new Map<WindowBasis, Outcome<Estimate<BasisUnit>>>()
   const on = (basis: WindowBasis): Outcome<Estimate<BasisUnit>> => {
@@ -86,7 +90,7 @@ function decisionOf(
   { dose, on }: Doses,
   { machine, pump, product, instruments, open }: TestSurroundings,
 ): Outcome<Decision> {
-  const window = chain(dose, () => readWindow(pump.window, { rinse: machine.rinse, product }))
+  const window = chain(dose, () => readWindow(pump.window, doseContext(machine, product)))
   return chain(window, (edges) =>
     chain(on(edges.basis), (value) => {
       const state = open ? worked.state : null

@@ -7,6 +7,7 @@ import type { TurnAdvice } from '../screw/types'
 import type { MachineRacks } from '../spend/site-use'
 import type { PumpSaving, PumpUse, SpendTotals } from '../spend/types'
 import type { Estimate } from '../statistics/estimate'
+import type { TankResult } from '../tank/tank-result'
 import type { VerifiedStrength } from '../verify/verification-result'
 
 /** One series of runs at one screw position, worked out. */
@@ -49,6 +50,8 @@ export interface PumpVisit {
   /** null once the visit is closed: advice is for the bench */
   readonly advice: TurnAdvice | null
   readonly verifications: readonly VerificationResult[]
+  /** the wash it feeds, at the last flow; null for a pump that feeds the final rinse */
+  readonly tank: TankResult | null
 }
 
 export interface VisitResult {

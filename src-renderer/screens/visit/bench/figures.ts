@@ -2,7 +2,7 @@ import { explainDose, explainRequiredFlow } from '#core/explain/dose'
 import { explainFlow } from '#core/explain/flow'
 import { explainStrength } from '#core/explain/strength'
 import type { Working } from '#core/explain/types'
-import type { DoseContext } from '#core/dose/on-basis'
+import { doseContext, type DoseContext } from '#core/dose/on-basis'
 import type { TestConditions } from '#core/drawdown/types'
 import { fail, type Outcome } from '#core/outcome'
 import type { Instrument, Machine, Product, Pump, Test, WindowBasis } from '#core/records/index'
@@ -41,10 +41,7 @@ export const conditionsOf = (around: Surroundings): TestConditions => ({
   rollers: around.pump.rollers,
 })
 
-export const contextOf = (around: Surroundings): DoseContext => ({
-  rinse: around.machine.rinse,
-  product: around.product,
-})
+export const contextOf = (around: Surroundings): DoseContext => doseContext(around.machine, around.product)
 
 /** The numbers of one test, in the order they follow from each other, each with its working. */
 export function figuresOf(around: Surroundings, result: TestResult): readonly ShownFigure[] {

@@ -1,3 +1,4 @@
+import { doseContext } from '#core/dose/on-basis'
 import { cautionsFor } from '#core/cautions/cautions-for'
 import { missingAcknowledgements } from '#core/cautions/missing-acknowledgements'
 import type { Caution, CautionTrigger } from '#core/cautions/types'
@@ -79,7 +80,7 @@ export class PumpBench {
   readonly rightSize: RightSize | null = $derived.by(() => {
     const { pump, machine, product, desk } = this
     if (pump === undefined || machine === undefined) return null
-    const context = { rinse: machine.rinse, product }
+    const context = doseContext(machine, product)
     const flow = expectedFlow(pump, context, desk.session.worksheet.visits, desk.visitId)
     const model = this.test ?? lastTest(this.work) ?? this.earlier
     const how = { method: model?.method ?? 'draw-down', tubeImmersed: model?.tubeImmersed ?? true } as const
