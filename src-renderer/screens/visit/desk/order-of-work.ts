@@ -3,7 +3,7 @@ import type { PumpVisit } from '#core/worksheet/types'
 
 /** What the order of work is made from, per pump. */
 export interface PumpAtWork {
-  readonly pump: PumpVisit
+  readonly pump: Pick<PumpVisit, 'pumpId' | 'pumpName' | 'state' | 'advice'>
   readonly primed: boolean
   readonly priming: boolean
   /** the pump was changed since it was last timed: what was found then is the past */

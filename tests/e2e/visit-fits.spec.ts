@@ -1,0 +1,123 @@
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { expect, openDemoSite, test } from './support/program'
+import { benchOf, pass, quickTime, watch } from './visit-hands'
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']
+
+/** Walks through the states of a visit, stopping at each. */
+async function everyState(page: Page, stop: (name: string) => Promise<void>): Promise<void> {
+  const list = page.getByRole('navigation', { name: 'Parts of the visit' })
+  await page.getByRole('button', { name: 'Start a visit' }).click()
+  await stop('conditions')
+  await page.getByRole('radio', { name: 'Not in order' }).first().check()
+  await page.getByText('Why it matters').first().click()
+  await stop('a condition not in order')
+  await page.getByRole('radio', { name: 'In order' }).first().check()
+  for (let group = 0; group < 4; group += 1)
+    await page.getByRole('button', { name: /^(?:All|The other) \d+ in order$/u }).click()
+  await list.getByRole('button', { name: /Rinse aid pump/u }).click()
+  await stop('cautions')
+  await benchOf(page, /Rinse aid pump/u)
+  await stop('bench, not primed')
+  await page.getByRole('button', { name: 'Line is primed' }).click()
+  await page.getByRole('button', { name: 'Change', exact: true }).click()
+  await stop('how the test is made')
+  await page.getByRole('button', { name: 'Done', exact: true }).click()
+  await page.getByRole('textbox', { name: /^Level before/u }).fill('10')
+  await watch(page).click()
+  await stop('the watch running')
+  await page.getByRole('button', { name: 'Throw this time away' }).click()
+  for (const after of ['3.4', '3.3', '3.4']) {
+    await watch(page).click()
+    await pass(page, 60.05)
+    await expect(page.getByRole('textbox', { name: /^Level after/u })).toBeFocused()
+    await page.keyboard.type(after)
+  }
+  await stop('a series with its result and a turn')
+  await page.getByRole('button', { name: 'Working of flow' }).click()
+  await page.getByRole('button', { name: 'Working of the decision' }).click()
+  await page.getByRole('button', { name: 'Change run 2' }).click()
+  await stop('workings and a run being changed')
+  await page.getByRole('button', { name: 'Turned it', exact: true }).click()
+  await stop('turned')
+  await list.getByRole('button', { name: /Close the visit/u }).click()
+  await page.getByText('Count the stock').click()
+  await page.getByRole('button', { name: /^Add advice for the kitchen/u }).click()
+  await stop('closing')
+  await page.getByRole('button', { name: 'Close visit and show the report' }).click()
+  await page.getByRole('article', { name: 'For the file' }).waitFor()
+  await stop('report')
+  await page.getByRole('link', { name: 'Back to the visit' }).click()
+  await page.getByText('Add a correction', { exact: true }).click()
+  await stop('closed')
+}
+
+const wide = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+
+/** Controls that stick out over the right edge, by their words. */
+const cutOff = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('main button, main input, main select, main a')]
+      .filter((node) => node.offsetParent !== null && node.closest('.table-scroll, .record') === null)
+      .filter((node) => node.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+      .map((node) => node.textContent || node.id),
+  )
+
+for (const [what, viewport] of [
+  ['at 360 px', { width: 360, height: 740 }],
+  // 1280 px at 400 % is 320 CSS px: WCAG 2.2, understanding 1.4.10
+  ['at 400 % zoom', { width: 320, height: 256 }],
+] as const)
+  test.describe(what, () => {
+    test.use({ viewport, hasTouch: true })
+
+    test('every state of a visit is whole: nothing is cut off, nothing scrolls sideways', async ({
+      program,
+    }) => {
+      await quickTime(program)
+      await openDemoSite(program, 'Lantern Lane Cafe')
+      await everyState(program, async (name) => {
+        expect(await wide(program), name).toBeLessThanOrEqual(0)
+        expect(await cutOff(program), name).toEqual([])
+      })
+    })
+  })
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test.describe(`in the ${colorScheme} theme`, () => {
+    test.use({ colorScheme })
+
+    test('no state of a visit breaks an accessibility rule', async ({ program }) => {
+      test.setTimeout(180_000)
+      await quickTime(program)
+      await openDemoSite(program, 'Lantern Lane Cafe')
+      await everyState(program, async (name) => {
+        const { violations } = await new AxeBuilder({ page: program }).withTags(TAGS).analyze()
+        const found = violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' | ')}`)
+        expect(found, name).toEqual([])
+      })
+    })
+  })
+
+test('main controls are 44 px high, and no other is smaller than 24 px', async ({ program }) => {
+  await quickTime(program)
+  await openDemoSite(program, 'Lantern Lane Cafe')
+  await everyState(program, async (name) => {
+    const small = await program.evaluate(() =>
+      [...document.querySelectorAll<HTMLElement>('main button, main select, main input, main summary')]
+        .filter((node) => node.offsetParent !== null)
+        .map((node) =>
+          node.matches('[type=radio], [type=checkbox]') ? (node.closest('label') ?? node) : node,
+        )
+        .map((node) => ({
+          words: (node.textContent || node.id).trim(),
+          high: node.getBoundingClientRect().height,
+          least: node.matches('.button, .box, .big, .part') ? 44 : 24,
+        }))
+        .filter(({ high, least }) => high < least - 0.5),
+    )
+    expect(small, name).toEqual([])
+  })
+})
