@@ -15,12 +15,15 @@ const WHAT: Readonly<Record<Difference['what'], string>> = {
   'kept-set-up': 'Set-up kept with a visit',
 }
 
-const STATE: Readonly<Record<Difference['state'], string>> = {
-  'only-mine': 'only here',
-  'only-theirs': 'only in the file',
-  differs: 'differs',
+/** One difference between two versions of a site, in words; `sides` names where each version lies. */
+export function differenceWords(
+  difference: Difference,
+  sides: { readonly mine: string; readonly theirs: string } = { mine: 'here', theirs: 'in the file' },
+): string {
+  const name = difference.name === '' ? '' : ` “${difference.name}”`
+  const state =
+    difference.state === 'differs'
+      ? 'differs'
+      : `only ${difference.state === 'only-mine' ? sides.mine : sides.theirs}`
+  return `${WHAT[difference.what]}${name}: ${state}`
 }
-
-/** One difference between two versions of a site, in words. */
-export const differenceWords = (difference: Difference): string =>
-  `${WHAT[difference.what]}${difference.name === '' ? '' : ` “${difference.name}”`}: ${STATE[difference.state]}`

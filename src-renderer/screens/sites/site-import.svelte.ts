@@ -1,53 +1,75 @@
 import type { Output } from '#core/contract/contract'
 import { sentence } from '#core/messages/sentence'
+import type { Outcome } from '#core/outcome'
 import type { Problem } from '#core/problem'
-import type { Id } from '#core/records/index'
 import type { Session } from '../../state/session.svelte'
 
 export type Comparison = Output<'site.compare'>
+export type Imported = Output<'site.import'>
 export type ImportChoice = 'keep-mine' | 'take-theirs' | 'keep-both' | 'merge'
+interface How {
+  readonly choice?: ImportChoice
+  readonly prefer?: 'mine' | 'theirs'
+}
+
+/** Where a site comes from: a file somebody chose, or one that lies in the team's folder. */
+interface Source {
+  readonly name: string
+  readonly compare: () => Promise<Outcome<Comparison>>
+  readonly bring: (how: How) => Promise<Outcome<Imported>>
+}
 
 /** Larger files are no site file of this program; they are not even read. */
 const MOST_BYTES = 20_000_000
 
 type Stage =
   | { readonly kind: 'idle' }
-  | { readonly kind: 'reading'; readonly fileName: string }
-  | { readonly kind: 'asking'; readonly fileName: string; readonly text: string; readonly found: Comparison }
-  | { readonly kind: 'refused'; readonly fileName: string; readonly problem: Problem }
+  | { readonly kind: 'reading'; readonly name: string }
+  | { readonly kind: 'asking'; readonly source: Source; readonly found: Comparison }
+  | { readonly kind: 'refused'; readonly name: string; readonly problem: Problem }
 
-/** Brings a site file in. A site that is here already is compared first, and a person says what to do. */
+/** Brings a site in. One that is here already is compared first, and a person says what to do. */
 export class SiteImport {
   stage: Stage = $state.raw({ kind: 'idle' })
 
   constructor(
     private readonly session: Session,
-    private readonly done: (site: { readonly id: Id; readonly name: string }) => void,
+    private readonly done: (site: Imported) => void,
   ) {}
 
-  async take(file: { readonly name: string; readonly size: number; text(): Promise<string> }): Promise<void> {
-    this.stage = { kind: 'reading', fileName: file.name }
-    if (file.size > MOST_BYTES)
-      return this.#refuse(file.name, {
-        code: 'document-too-large',
-        megabytes: Math.round(file.size / 1_000_000),
-      })
+  async takeFile(file: {
+    readonly name: string
+    readonly size: number
+    text(): Promise<string>
+  }): Promise<void> {
+    this.stage = { kind: 'reading', name: file.name }
+    if (file.size > MOST_BYTES) {
+      const megabytes = Math.round(file.size / 1_000_000)
+      return this.#refuse(file.name, { code: 'document-too-large', megabytes })
+    }
     const text = await file.text()
-    const found = await this.session.call('site.compare', { text })
-    if (!found.ok) return this.#refuse(file.name, found.problem)
-    if (found.value.state === 'new') return this.#import(file.name, text, {})
-    this.stage = { kind: 'asking', fileName: file.name, text, found: found.value }
+    const { call } = this.session
+    await this.#take({
+      name: file.name,
+      compare: () => call('site.compare', { text }),
+      bring: (how) => call('site.import', { text, ...how }),
+    })
+  }
+
+  async takeShared(file: string, name: string): Promise<void> {
+    const { call } = this.session
+    await this.#take({
+      name,
+      compare: () => call('shared.compare', { file }),
+      bring: (how) => call('shared.take', { file, ...how }),
+    })
   }
 
   async answer(choice: ImportChoice, prefer: 'mine' | 'theirs'): Promise<void> {
     if (this.stage.kind !== 'asking') return
-    const { fileName, text, found } = this.stage
+    const { source } = this.stage
     if (choice === 'keep-mine') return this.cancel()
-    await this.#import(
-      fileName,
-      text,
-      choice === 'merge' && found.state === 'differs' ? { choice, prefer } : { choice },
-    )
+    await this.#bring(source, choice === 'merge' ? { choice, prefer } : { choice })
   }
 
   cancel(): void {
@@ -55,23 +77,27 @@ export class SiteImport {
   }
 
   get refusal(): string | null {
-    return this.stage.kind === 'refused' ? `${this.stage.fileName}: ${sentence(this.stage.problem)}` : null
+    return this.stage.kind === 'refused' ? `${this.stage.name}: ${sentence(this.stage.problem)}` : null
   }
 
-  async #import(
-    fileName: string,
-    text: string,
-    how: { readonly choice?: ImportChoice; readonly prefer?: 'mine' | 'theirs' },
-  ): Promise<void> {
+  async #take(source: Source): Promise<void> {
+    // what was typed a moment ago is part of what is compared
     await this.session.workspace.flush()
-    const imported = await this.session.call('site.import', { text, ...how })
-    if (!imported.ok) return this.#refuse(fileName, imported.problem)
+    const found = await source.compare()
+    if (!found.ok) return this.#refuse(source.name, found.problem)
+    if (found.value.state === 'new') return this.#bring(source, {})
+    this.stage = { kind: 'asking', source, found: found.value }
+  }
+
+  async #bring(source: Source, how: How): Promise<void> {
+    const imported = await source.bring(how)
+    if (!imported.ok) return this.#refuse(source.name, imported.problem)
     this.stage = { kind: 'idle' }
     await this.session.workspace.refreshLibrary()
     this.done(imported.value)
   }
 
-  #refuse(fileName: string, problem: Problem): void {
-    this.stage = { kind: 'refused', fileName, problem }
+  #refuse(name: string, problem: Problem): void {
+    this.stage = { kind: 'refused', name, problem }
   }
 }
