@@ -4,7 +4,7 @@ import type { SiteFile } from '#core/documents/site-schema'
 import { chain, fail, ok, type Outcome } from '#core/outcome'
 import { Backups } from './backups'
 import { CODECS, type Codec, type Codecs } from './codec'
-import { DocumentFile, placeOf } from './document-file'
+import { DocumentFile, placeOf, type Place } from './document-file'
 import { listSites, siteKeys } from './list-sites'
 import { notSaved } from './not-saved'
 import { readText } from './read-text'
@@ -144,7 +144,7 @@ export class FileStore implements DocumentStore {
 
   #entry<N extends DocumentName>(name: N): Open<N> {
     const place = placeOf(this.#options.root, name)
-    const label = `${place.folder}/${place.key}`
+    const label = labelIn(place)
     const known = this.#open.get(label)
     if (known !== undefined) return known as unknown as Open<N>
     const codec = (name.kind === 'site'
@@ -164,7 +164,11 @@ export class FileStore implements DocumentStore {
     const entry = this.#entry(name)
     if (entry.stored !== null) return ok(entry.stored)
     const read = entry.file.read()
-    if (!read.ok) return read
+    if (!read.ok) {
+      // ids that were only asked for are not remembered
+      if (read.problem.code === 'not-found') this.#open.delete(labelIn(placeOf(this.#options.root, name)))
+      return read
+    }
     return this.#remember(entry, read.value)
   }
 
@@ -186,7 +190,9 @@ export class FileStore implements DocumentStore {
       // a copy that cannot be made must not stand in the way of saving; a full disk shows below
     }
     const written = entry.file.write(document)
-    return written.ok ? this.#remember(entry, document) : written
+    if (!written.ok) return written
+    this.#open.set(labelIn(placeOf(this.#options.root, name)), entry as unknown as Open<DocumentName>)
+    return this.#remember(entry, document)
   }
 
   /** Moves of files, after which what is in memory counts no more. */
@@ -235,6 +241,8 @@ const ownName = (codec: Codec<SiteFile>, key: string): Codec<SiteFile> => ({
           }),
     ),
 })
+
+const labelIn = ({ folder, key }: Place): string => `${folder}/${key}`
 
 const labelOf = (name: DocumentName, document: unknown): string =>
   name.kind === 'site' ? (document as { readonly site: { readonly name: string } }).site.name : name.kind

@@ -77,6 +77,9 @@ const someSite: fc.Arbitrary<Site> = fc
   })
   .map((parts) => ({ ...base, snapshots: [], ...parts }))
 
+const ids = (list: readonly { readonly id: string }[]): readonly string[] =>
+  list.map((item) => item.id).toSorted()
+
 /** Lists that were put together differ from hand-made ones in order only as far as merging says. */
 describe('bringing copies of one site together', () => {
   it('gives the same whichever side starts', () => {
@@ -113,8 +116,6 @@ describe('bringing copies of one site together', () => {
     fc.assert(
       fc.property(someSite, someSite, fc.constantFrom(first, second, undefined), (a, b, pick) => {
         const merged = mergeSites(a, b, pick)
-        const ids = (list: readonly { readonly id: string }[]): readonly string[] =>
-          list.map((item) => item.id).toSorted()
         const union = (of: (site: Site) => readonly { readonly id: string }[]): readonly string[] =>
           [...new Set([...ids(of(a)), ...ids(of(b))])].toSorted()
         expect(ids(merged.visits)).toEqual(union((one) => one.visits))
@@ -123,7 +124,7 @@ describe('bringing copies of one site together', () => {
         for (const visit of merged.visits)
           for (const side of [a, b]) {
             const theirs = side.visits.find((one) => one.id === visit.id)
-            if (theirs?.closing == null) continue
+            if (theirs === undefined || theirs.closing === null) continue
             expect(visit.closing).not.toBeNull()
             expect(ids(visit.amendments)).toEqual(expect.arrayContaining([...ids(theirs.amendments)]))
           }
@@ -161,17 +162,18 @@ describe('bringing copies of one site together', () => {
   })
 })
 
+const sorted = (one: Site): Site => ({
+  ...one,
+  machines: [...one.machines].toSorted((x, y) => (x.id < y.id ? -1 : 1)),
+  visits: [...one.visits].toSorted((x, y) => (x.id < y.id ? -1 : 1)),
+  stock: [...one.stock].toSorted((x, y) => (x.id < y.id ? -1 : 1)),
+})
+
 describe('comparing two copies of one site', () => {
   it('finds nothing exactly when they hold the same', () => {
     fc.assert(
       fc.property(someSite, someSite, (a, b) => {
         expect(compareSites(a, a)).toEqual([])
-        const sorted = (one: Site): Site => ({
-          ...one,
-          machines: [...one.machines].toSorted((x, y) => (x.id < y.id ? -1 : 1)),
-          visits: [...one.visits].toSorted((x, y) => (x.id < y.id ? -1 : 1)),
-          stock: [...one.stock].toSorted((x, y) => (x.id < y.id ? -1 : 1)),
-        })
         expect(compareSites(a, b).length === 0).toBe(same(sorted(a), sorted(b)))
       }),
       { numRuns: 500 },

@@ -88,7 +88,7 @@ describe('what a person reads when something is wrong', () => {
   it('cuts and cleans text that came from a file, so that it cannot pose as our own words', () => {
     const text = sentence({ code: 'not-found', what: `a\u202Eb\n\u0000${'x'.repeat(10_000)}` })
     expect(text.length).toBeLessThan(200)
-    // eslint-disable-next-line no-control-regex
+    // eslint-disable-next-line no-control-regex -- these are the signs looked for
     expect(text).not.toMatch(/[\u202e\n\u0000]/)
   })
 })

@@ -35,6 +35,13 @@ const publish = async (call: Call, id: string): Promise<string> =>
   (await good(call('shared.publish', { id }))).file
 const offered = async (call: Call) => (await good(call('shared.list', {}))).incoming
 
+const rename =
+  (name: string) =>
+  (site: Site): Site => ({
+    ...site,
+    machines: site.machines.map((machine) => ({ ...machine, name })),
+  })
+
 describe('two reps with one site and a shared folder', () => {
   it('each take in what the other did, and end with the same site', async () => {
     const { site: made } = siteWithClosedVisit()
@@ -78,12 +85,6 @@ describe('two reps with one site and a shared folder', () => {
     const ben = rep('ben')
     await good(anna('site.create', { site: made }))
     await good(ben('site.create', { site: made }))
-    const rename =
-      (name: string) =>
-      (site: Site): Site => ({
-        ...site,
-        machines: site.machines.map((machine) => ({ ...machine, name })),
-      })
     await edit(anna, made.id, rename('Bar'))
     await edit(ben, made.id, rename('Kitchen'))
     const file = await publish(ben, made.id)
