@@ -90,6 +90,14 @@ export function printScrewSimulation(result: ScrewSimulation): string {
     '',
     head,
     ...result.firstVisit.map(row),
+    ...result.firstVisit
+      .slice(0, 1)
+      .map(
+        ({ withinThreeRuns }) =>
+          `of the first row without a single run beyond three a test: ${withinThreeRuns
+            .map((share, turns) => `${percent(share).trim()} % in ${String(turns)}`)
+            .join(', ')}`,
+      ),
     '',
     'with a record of earlier visits, screw untouched since'.padEnd(26),
     ...result.withRecord.map(row),

@@ -5,6 +5,8 @@ export interface Summary {
   readonly visits: number
   /** share proved in with at most 0, 1, 2, 3, 4 turns */
   readonly within: readonly number[]
+  /** the same, counting only visits that took no run beyond the three of a test */
+  readonly withinThreeRuns: readonly number[]
   /** turns at the 25th, 50th, 75th, 90th, 95th and 99th percentile; Infinity: not proved in */
   readonly percentiles: readonly number[]
   /** moves away from the target among all moves */
@@ -26,6 +28,11 @@ export function summarise(name: string, visits: readonly VisitPlayed[]): Summary
     name,
     visits: visits.length,
     within: [0, 1, 2, 3, 4].map((most) => turns.filter((t) => t <= most).length / turns.length),
+    withinThreeRuns: [0, 1, 2, 3, 4].map(
+      (most) =>
+        visits.filter((visit) => visit.provedIn && visit.extraRuns === 0 && visit.turns <= most).length /
+        visits.length,
+    ),
     percentiles: PERCENTILES.map((p) => turns[Math.ceil((p / 100) * turns.length) - 1] ?? Infinity),
     wrongWay: total((visit) => visit.wrongWay),
     moves: total((visit) => visit.turns),
