@@ -11,6 +11,9 @@ import { litresOf } from './price'
 export const READ_BY_LEVEL = 0.05
 export const READ_BY_WEIGHT = 0.01
 
+/** Containers in use at one time, over all machines of a site; more than that in a part is a slip. */
+const MOST_OPEN = 10
+
 export interface Stocked {
   /** L */
   readonly litres: Decimal
@@ -39,12 +42,12 @@ export function stocked(movement: StockMovement, product: Product): Outcome<Stoc
   }
   const byWeight = UNITS[part.unit].dimension === 'mass'
   return chain(byWeight ? weighed(movement, product) : levelled(part.value, part.unit), (litres) =>
-    litres.gt(size.value.times('1.1'))
+    litres.gt(size.value.times(MOST_OPEN))
       ? fail({
           code: 'number-out-of-range',
           field: 'stock.part',
           low: 0,
-          high: container,
+          high: container * MOST_OPEN,
           unit: 'L',
         })
       : ok({

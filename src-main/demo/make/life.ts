@@ -79,18 +79,26 @@ export function tell(story: Story, luck: Chance): Told {
   let machines = story.machines
   const stock: StockMovement[] = []
   let before: string | null = null
-  let counter = story.firstCounter
+  const counters = new Map(story.machines.map((machine) => [machine.id, story.firstCounter]))
   let hardness = story.water.hardness?.value ?? '120'
   for (const chapter of story.chapters) {
     const days = before === null ? 0 : numberOfDays(before, chapter.day)
+    const left = new Map(flows)
     for (const truth of story.truths)
       flows.set(truth.pump.id, (flows.get(truth.pump.id) ?? 0) * Math.exp(-truth.wearPerDay * days))
     for (const one of chapter.happenings) {
       if (one.kind === 'meddled') flows.set(one.pumpId, (flows.get(one.pumpId) ?? 0) * one.factor)
       if (one.kind === 'hardness') hardness = one.value
     }
-    const racks = [...story.racksPerDay.values()].reduce((sum, one) => sum + one, 0)
-    counter += Math.round(racks * days * (story.daysPerWeek / 7) * (1 + 0.04 * luck.normal()))
+    // between two visits a pump gave, on average, what lies between as left and as found
+    const between = new Map([...flows].map(([id, found]) => [id, (found + (left.get(id) ?? found)) / 2]))
+    const busy = 1 + 0.04 * luck.normal()
+    for (const [machineId, racks] of story.racksPerDay)
+      counters.set(
+        machineId,
+        (counters.get(machineId) ?? story.firstCounter) +
+          Math.round(racks * days * (story.daysPerWeek / 7) * busy),
+      )
     const clock = timeOf(chapter.day)
     const fitted = chapter.happenings.flatMap((one) => (one.kind === 'tube' ? [one.pumpId] : []))
     if (snapshots.length === 0 || fitted.length > 0) {
@@ -112,7 +120,9 @@ export function tell(story: Story, luck: Chance): Told {
       startedAt: clock(0),
       by: story.by,
       checks: story.machines.flatMap((machine) => answers(machine.id)),
-      readings: story.machines.flatMap((machine) => readings(machine, counter, hardness, clock, luck)),
+      readings: story.machines.flatMap((machine) =>
+        readings(machine, counters.get(machine.id) ?? story.firstCounter, hardness, clock, luck),
+      ),
       work,
       cautions: [
         { caution: 'protect-yourself', productId: null, at: clock(1) },
@@ -133,7 +143,7 @@ export function tell(story: Story, luck: Chance): Told {
       setupId,
       amendments: [],
     })
-    stock.push(...restock(story, flows, chapter.day, before, days, id, luck, stock))
+    stock.push(...restock(story, between, busy, chapter.day, before, days, id, luck, stock))
     before = chapter.day
   }
   return { machines, visits, snapshots, stock }
@@ -299,10 +309,24 @@ function readings(
   ]
 }
 
+/** Litres a pump really used over some days: racks, and fresh fills of its tank. */
+function usedBy(truth: PumpTruth, story: Story, flows: ReadonlyMap<string, number>, days: number): number {
+  const { pump } = truth
+  const machine = story.machines.find((one) => one.pumps.some((other) => other.id === pump.id))
+  const open = days * (story.daysPerWeek / 7)
+  const racks = (story.racksPerDay.get(machine?.id ?? '') ?? 0) * open
+  const fills = machine?.wash.kind === 'tank' ? Number(machine.wash.drainAndFillsPerDay ?? '0') * open : 0
+  const perSecond = (flows.get(pump.id) ?? 0) / 60
+  const seconds =
+    racks * Number(pump.doseSeconds?.value ?? '0') + fills * Number(pump.initialChargeSeconds?.value ?? '0')
+  return (perSecond * seconds) / 1000
+}
+
 /** A count at every visit, and deliveries that keep the shelf between one and three containers. */
 function restock(
   story: Story,
   flows: ReadonlyMap<string, number>,
+  busy: number,
   day: string,
   before: string | null,
   days: number,
@@ -311,14 +335,14 @@ function restock(
   earlier: readonly StockMovement[],
 ): readonly StockMovement[] {
   const movements: StockMovement[] = []
-  for (const truth of story.truths) {
-    const product = story.products.find((one) => one.id === truth.pump.productId)
-    const size = Number(product?.containerSize?.value ?? '0')
-    if (product === undefined || product.containerSize === null || size === 0) continue
-    const machine = story.machines.find((one) => one.pumps.some((pump) => pump.id === truth.pump.id))
-    const racks = (story.racksPerDay.get(machine?.id ?? '') ?? 0) * days * (story.daysPerWeek / 7)
-    const perRack = ((flows.get(truth.pump.id) ?? 0) * Number(truth.pump.doseSeconds?.value ?? '0')) / 60
-    const used = ((racks * perRack) / 1000) * (1 + 0.05 * luck.normal())
+  for (const product of story.products) {
+    const fed = story.truths.filter((truth) => truth.pump.productId === product.id)
+    const size = Number(product.containerSize?.value ?? '0')
+    if (fed.length === 0 || product.containerSize === null || size === 0) continue
+    const used =
+      fed.reduce((sum, truth) => sum + usedBy(truth, story, flows, days), 0) *
+      busy *
+      (1 + 0.02 * luck.normal())
     const last = earlier.findLast((one) => one.productId === product.id && one.kind === 'count')
     const held =
       last === undefined ? size * 2.4 : Number(last.fullContainers) * size + Number(last.part?.value ?? '0')

@@ -48,7 +48,7 @@ describe('a stock count', () => {
       { part: { value: '0.5', unit: 'kg' } as const, tare: { value: '0.6', unit: 'kg' } as const },
       'number-out-of-range',
     ],
-    [{ part: { value: '14', unit: 'L' } as const }, 'number-out-of-range'],
+    [{ part: { value: '140', unit: 'L' } as const }, 'number-out-of-range'],
     [{ fullContainers: '-1' }, 'number-out-of-range'],
     [{ fullContainers: 'two' }, 'number-unreadable'],
     [{ containerSize: { value: '0', unit: 'L' } as const }, 'number-out-of-range'],
@@ -56,16 +56,21 @@ describe('a stock count', () => {
     expect(stocked(aMovement(over), product)).toMatchObject({ ok: false, problem: { code } })
   })
 
-  it('of two opened containers is both rows of the day together', () => {
+  it('made again on the same day holds instead of the first', () => {
     const counts = countsOf(
       [
         aMovement({ fullContainers: '1', part: { value: '2', unit: 'L' } }),
-        aMovement({ fullContainers: '0', part: { value: '3', unit: 'L' } }),
+        aMovement({ fullContainers: '2', part: { value: '3', unit: 'L' } }),
       ],
       product,
     )
-    expect(counts).toHaveLength(1)
-    expect(good(counts[0]?.level).litres.toString()).toBe('15')
+    expect(counts.map((one) => good(one.level).litres.toString())).toEqual(['23'])
+  })
+
+  it('may hold what is in the containers of two machines, together', () => {
+    expect(good(stocked(aMovement({ part: { value: '14', unit: 'L' } }), product)).litres.toString()).toBe(
+      '14',
+    )
   })
 
   it('and the deliveries of its own day go by the order they were booked in', () => {
