@@ -3,9 +3,9 @@ import type { Screen } from '../state/route'
 /** Help for each screen, in the words of the job. Kept in the program: nothing is fetched. */
 export const HELP: Readonly<Record<Screen, readonly string[]>> = {
   sites: [
-    'All sites kept on this computer. The list says where a visit is open and when each site was last seen.',
+    'All sites kept on this computer. The list says where a visit is open, when each site was last seen, and what needs somebody.',
     'Add a site with the quick set-up: one machine and its pumps take about two minutes. A site file from a colleague is brought in with “Import a site file”.',
-    'A removed site can be brought back with Undo until the program is closed.',
+    'A removed site is kept: Undo brings it back at once, “Removed sites” under the list at any later time.',
   ],
   site: [
     'One page about the site: what state each pump was left in, what was found at the last visit, the water, the stock and what comes next.',
@@ -31,8 +31,11 @@ export const HELP: Readonly<Record<Screen, readonly string[]>> = {
     'Fresh rinse water per rack matters most for strengths. Measure it if you can: catch one rinse, or flow times seconds.',
   ],
   glass: [
-    'For the people at the machine: pick what you see on the glass, do the easy test that is suggested, and find out who should do what.',
+    'Hand the glass check over to the kitchen: they pick what they see, do the easy test that is suggested, and find out who should do what. Nothing but their own check can be changed there.',
+    'A check they send as a file opens here. Say what it turned out to be: confirmed causes count at the next check of the same machine.',
+    'All weights are judgement. Yours can differ; the shipped ones come back with one button.',
   ],
+  kitchen: ['The glass check for kitchen staff: nothing else of the program can be reached from it.'],
   portfolio: ['The same figures over all sites, to sort and to export.'],
   products: [
     'Products are shared by all sites. Density turns weights into volumes; strength turns product into active substance.',

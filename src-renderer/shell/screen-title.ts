@@ -9,6 +9,7 @@ const TITLES: Readonly<Record<Screen, string>> = {
   spend: 'Spend',
   setup: 'Set-up',
   glass: 'Glass check',
+  kitchen: 'Why do the glasses spot?',
   portfolio: 'Portfolio',
   products: 'Products',
   instruments: 'Instruments',

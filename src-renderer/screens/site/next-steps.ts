@@ -10,6 +10,8 @@ export interface NextStep {
   readonly icon: IconName
   readonly tone: 'good' | 'warn' | 'bad' | 'plain'
   readonly text: string
+  /** where it is done, if that is another page of the site */
+  readonly at?: 'setup'
 }
 
 /** What comes next at a site, the most pressing first. Never empty. */
@@ -75,6 +77,7 @@ function notEntered(site: Site, products: readonly Product[]): readonly NextStep
           icon: 'edit',
           tone: 'plain',
           text: `${gaps} ${gaps === 1 ? 'thing is' : 'things are'} still to be entered in the set-up.`,
+          at: 'setup',
         },
       ]
 }

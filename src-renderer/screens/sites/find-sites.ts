@@ -11,7 +11,10 @@ export function findSites(rows: readonly SiteRow[], words: string): readonly Sit
 
 /** Damaged first, then open visits, then those not seen for longest; never visited ones before all that were. */
 export const inOrder = (rows: readonly SiteRow[]): readonly SiteRow[] =>
-  rows.toSorted((a, b) => rank(a).localeCompare(rank(b)) || nameOf(a).localeCompare(nameOf(b)))
+  rows.toSorted((a, b) => rank(a).localeCompare(rank(b)) || byName.compare(nameOf(a), nameOf(b)))
+
+/** "Site 2" before "Site 10" */
+const byName = new Intl.Collator(undefined, { numeric: true })
 
 function rank(row: SiteRow): string {
   if (row.state !== 'good') return '0'
