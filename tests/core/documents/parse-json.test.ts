@@ -1,6 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { parseJson } from '#core/documents/parse-json'
+import { parseJson, readJson } from '#core/documents/parse-json'
+import { quickJson } from '#core/documents/quick-json'
 
 const accepts = (text: string): boolean => {
   try {
@@ -116,5 +117,47 @@ describe('reading JSON', () => {
     for (const bracket of ['[', '{"a":'])
       expect(parseJson(bracket.repeat(1_000_000))).toMatchObject({ problem: { code: 'document-malformed' } })
     expect(performance.now() - started).toBeLessThan(1000)
+  })
+
+  it('says the same whether the engine reads the text or it is read sign by sign', () => {
+    const key = fc.constantFrom('a', 'b', '\\u0061', 'a\\"', 'x:', '__proto__', 'constr\\u0075ctor', ' ', '1')
+    const space = fc.constantFrom('', '', ' ', '\n\t', '\r\n')
+    const { node } = fc.letrec<{ node: string }>((tie) => ({
+      node: fc.oneof(
+        { depthSize: 'small' },
+        fc.constantFrom(
+          '1',
+          '-2.5e3',
+          'null',
+          'true',
+          '"a"',
+          '"b\\":1"',
+          '"c : d"',
+          '"\\u0022:"',
+          '":"',
+          'x',
+        ),
+        fc.array(tie('node'), { maxLength: 4 }).map((items) => `[${items.join(',')}]`),
+        fc
+          .array(fc.tuple(key, space, space, tie('node')), { maxLength: 4 })
+          .map((parts) => `{${parts.map(([k, s, t, v]) => `${s}"${k}"${t}:${s}${v}`).join(',')}}`),
+      ),
+    }))
+    fc.assert(
+      fc.property(node, space, (text, around) => {
+        const whole = around + text + around
+        expect(parseJson(whole)).toEqual(readJson(whole))
+      }),
+      { numRuns: 3000 },
+    )
+  })
+
+  it('leaves to the engine a text of ours, one with colons in its words, and none with a key twice', () => {
+    expect(quickJson('{ "at": "T08:10", "note": "air : none", "a": [{ "b": "\\":" }] }')).toBeNull()
+    expect(quickJson('{ "at": "T08:10", "note": "air : none", "a": [{ "b": 1 }] }')).not.toBeNull()
+    expect(quickJson('{ "a" : 1, "a": 2 }')).toBeNull()
+    expect(quickJson('{ "a": 1, "a": 2 }')).toBeNull()
+    expect(quickJson('{ "a": 1, "\\u0061": 2 }')).toBeNull()
+    expect(quickJson(`${'['.repeat(60)}${']'.repeat(60)}`)).toBeNull()
   })
 })
