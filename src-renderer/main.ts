@@ -1,5 +1,7 @@
 import './styles/tokens.css'
 import './styles/base.css'
+import './styles/layout.css'
+import './styles/parts.css'
 import './styles/fields.css'
 import './styles/print.css'
 import { mount } from 'svelte'
