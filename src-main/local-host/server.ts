@@ -16,7 +16,7 @@ export interface LocalHostOptions {
   /** asked for every file, so that a rebuilt page can be served while developing */
   readonly files: () => Manifest
   readonly log: (line: string) => void
-  /** ms, for the life of a start code */
+  /** ms that only ever go forward, for the life of a start code */
   readonly now?: () => number
 }
 
@@ -34,7 +34,7 @@ const LOOPBACK = '127.0.0.1'
 const LOGGED_REFUSALS = 50
 
 export async function startLocalHost(options: LocalHostOptions): Promise<LocalHost> {
-  const session = new Session(options.now ?? Date.now)
+  const session = new Session(options.now ?? (() => performance.now()))
   const host = new Host(options, session)
   const server = createServer(
     {

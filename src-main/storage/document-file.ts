@@ -56,7 +56,7 @@ export class DocumentFile<T> {
       const { document, from } = decoded.value
       this.#olderVersion = from < this.#codec.version ? from : null
       this.#seen = fingerprint(this.path)
-      rmSync(this.#beforePath, { force: true })
+      this.#dropBefore()
       if (!existsSync(this.lastGoodPath)) this.#refreshLastGood()
       return ok(document)
     }
@@ -84,13 +84,14 @@ export class DocumentFile<T> {
       this.#holdBefore()
       this.#writer ??= new AtomicJson(join(this.#place.root, this.#place.folder), this.#place.key)
       this.#writer.write(text)
-      rmSync(this.#beforePath, { force: true })
     } catch (error) {
       if (error instanceof ShortWrite) this.#undoShortWrite()
       return notSaved(error)
     }
+    // from here on the document is saved: whatever else fails must not turn that into a refusal
     this.#olderVersion = null
     this.#seen = fingerprint(this.path)
+    this.#dropBefore()
     this.#refreshLastGood()
     return ok(undefined)
   }
@@ -163,11 +164,24 @@ export class DocumentFile<T> {
     }
   }
 
+  #dropBefore(): void {
+    try {
+      rmSync(this.#beforePath, { force: true })
+    } catch {
+      // a second name too many; the next start or write takes it away
+    }
+  }
+
   #undoShortWrite(): void {
-    if (existsSync(this.#beforePath)) renameSync(this.#beforePath, this.path)
-    else if (existsSync(this.lastGoodPath)) copyInPlace(this.lastGoodPath, this.path)
-    else rmSync(this.path, { force: true })
-    this.#seen = fingerprint(this.path)
+    try {
+      if (existsSync(this.#beforePath)) renameSync(this.#beforePath, this.path)
+      else if (existsSync(this.lastGoodPath)) copyInPlace(this.lastGoodPath, this.path)
+      else rmSync(this.path, { force: true })
+      this.#seen = fingerprint(this.path)
+    } catch {
+      // the disk went altogether: the next look at the file finds it strange and brings the version before back
+      this.#seen = null
+    }
   }
 
   /** A copy that cannot be made costs nothing now: the file itself is whole. The next write tries again. */

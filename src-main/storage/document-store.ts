@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
 import type { DocumentFor, DocumentName, DocumentStore, Stored } from '#core/contract/ports'
 import type { SiteFile } from '#core/documents/site-schema'
+import { same } from '#core/documents/same'
 import { chain, fail, ok, type Outcome } from '#core/outcome'
 import { Backups } from './backups'
 import { CODECS, type Codec, type Codecs } from './codec'
@@ -176,23 +177,27 @@ export class FileStore implements DocumentStore {
     const entry = this.#entry(name)
     const allowed = this.#options.mayWrite()
     if (!allowed.ok) return allowed
-    if (entry.stored !== null && entry.file.replacedByOthers()) {
-      // another hand was at the file: a whole document wins over our memory, a damaged one is set aside by reading it
-      entry.stored = null
-      const theirs = this.#load(name)
-      if (theirs.ok)
-        return fail({ code: 'document-changed-elsewhere', document: labelOf(name, theirs.value.document) })
-      if (theirs.problem.code !== 'document-damaged' && theirs.problem.code !== 'not-found') return theirs
-    }
+    const otherHand = this.#otherHand(entry, name)
+    if (otherHand !== null) return otherHand
     try {
       entry.backups.daily(this.#options.now())
     } catch {
       // a copy that cannot be made must not stand in the way of saving; a full disk shows below
     }
     const written = entry.file.write(document)
-    if (!written.ok) return written
-    this.#open.set(labelIn(placeOf(this.#options.root, name)), entry as unknown as Open<DocumentName>)
-    return this.#remember(entry, document)
+    return written.ok ? this.#remember(entry, document) : written
+  }
+
+  /** Another hand was at the file: a whole document wins over our memory, a damaged one is set aside by reading it. */
+  #otherHand<N extends DocumentName>(entry: Open<N>, name: N): Outcome<never> | null {
+    const ours = entry.stored
+    if (ours === null || !entry.file.replacedByOthers()) return null
+    const read = entry.file.read()
+    if (!read.ok)
+      return read.problem.code === 'document-damaged' || read.problem.code === 'not-found' ? null : read
+    if (same(read.value, ours.document)) return null
+    this.#remember(entry, read.value)
+    return fail({ code: 'document-changed-elsewhere', document: labelOf(name, read.value) })
   }
 
   /** Moves of files, after which what is in memory counts no more. */

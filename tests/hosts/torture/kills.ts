@@ -102,7 +102,11 @@ async function editUntilKilled(
   disk: Disk,
 ): Promise<void> {
   const editing = Promise.all(known.map((one) => keepEditing(call, one, random)))
-  await wait(20 + random() * 180)
+  // edits first, then the trouble, at a moment that has nothing to do with either
+  const wanted = known.reduce((sum, one) => sum + one.edits, 0) + 2 + Math.floor(random() * 12)
+  const late = performance.now() + 10_000
+  while (known.reduce((sum, one) => sum + one.edits, 0) < wanted && performance.now() < late) await wait(2)
+  await wait(random() * 20)
   if (trouble === 'disk-full') disk.fill()
   if (trouble === 'disk-read-only') disk.readOnly()
   if (trouble === 'file-deleted') {
