@@ -75,6 +75,13 @@ describe('a day with the program', () => {
   )
 })
 
+const startAgain: Call = async (method, input) => {
+  const { call, program } = startProgram(folder)
+  const outcome = await call(method, input)
+  program.close()
+  return outcome
+}
+
 describe('time', () => {
   it('set back by years while the program runs: edits keep their order, none is refused, copies stay', async () => {
     let now = '2026-03-09T10:00:00.000Z'
@@ -97,13 +104,6 @@ describe('time', () => {
     const { copies } = await good(startAgain('backups.list', { document: made.id }))
     expect(copies.map(({ copy }) => copy)).toEqual(['2026-03-10', '2026-03-09', '2019-01-01'])
   })
-
-  const startAgain: Call = async (method, input) => {
-    const { call, program } = startProgram(folder)
-    const outcome = await call(method, input)
-    program.close()
-    return outcome
-  }
 
   it('of day and zone around the machine changes no figure of a worksheet', () => {
     const file = fileURLToPath(new URL('../fixtures/documents/site-v1-full.json', import.meta.url))
