@@ -8,7 +8,7 @@ import { DOCUMENT_LIMITS, PROTOTYPE_NAMES } from './limits'
  * was lost, the counts differ.
  */
 export function quickJson(text: string): { readonly value: unknown } | null {
-  const keys = keysAtMost(text)
+  const keys = BREAKS_OFF.has(text.at(-1)) ? null : keysAtMost(text)
   if (keys === null) return null
   try {
     const value: unknown = JSON.parse(text)
@@ -17,6 +17,9 @@ export function quickJson(text: string): { readonly value: unknown } | null {
     return null
   }
 }
+
+/** A text that ends so is cut short, or made to nest a million deep: the engine would read all of it first. */
+const BREAKS_OFF: ReadonlySet<string | undefined> = new Set(['[', '{', ':', ','])
 
 const QUOTE = 34
 
