@@ -98,7 +98,7 @@ test('wheel and arrow keys change no number, and every control shows where the k
 }) => {
   test.setTimeout(120_000)
   await openDemoSite(page, 'Copper Spoon Diner')
-  await page.getByRole('link', { name: 'Set-up' }).click()
+  await page.getByRole('link', { name: 'Set-up', exact: true }).click()
   const racks = page.getByRole('textbox', { name: 'Racks washed' })
   const before = await racks.inputValue()
   await racks.focus()

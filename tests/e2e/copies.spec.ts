@@ -49,7 +49,7 @@ test('going back to a daily copy shows first what it would change, and can itsel
   program: page,
 }) => {
   await openDemoSite(page, 'Millbrook School kitchen')
-  await page.getByRole('link', { name: 'Set-up' }).click()
+  await page.getByRole('link', { name: 'Set-up', exact: true }).click()
   const racks = page.getByRole('textbox', { name: 'Racks washed' })
   const before = await racks.inputValue()
   await racks.fill('999')

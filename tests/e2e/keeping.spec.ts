@@ -6,7 +6,7 @@ const racks = (page: Page) => page.getByLabel('Racks washed')
 
 async function openSetup(page: Page): Promise<void> {
   await openDemoSite(page, 'Lantern Lane Cafe')
-  await page.getByRole('link', { name: 'Set-up' }).click()
+  await page.getByRole('link', { name: 'Set-up', exact: true }).click()
   await expect(racks(page)).toBeVisible()
 }
 
@@ -36,7 +36,7 @@ test('what is typed while the program is away is kept, said to be unsaved, and c
   await fresh.goto(await again.address())
   await fresh.locator('#site-file').setInputFiles(file)
   await fresh.getByRole('link', { name: 'Lantern Lane Cafe' }).click()
-  await fresh.getByRole('link', { name: 'Set-up' }).click()
+  await fresh.getByRole('link', { name: 'Set-up', exact: true }).click()
   await expect(racks(fresh)).toHaveValue('77')
   await page.close({ runBeforeUnload: false })
   await fresh.close()
@@ -78,7 +78,7 @@ test('two windows on one site: different places are joined, the same place is as
   const other = await context.newPage()
   await other.goto(await host.address())
   await other.getByRole('link', { name: 'Lantern Lane Cafe' }).click()
-  await other.getByRole('link', { name: 'Set-up' }).click()
+  await other.getByRole('link', { name: 'Set-up', exact: true }).click()
 
   await other.getByLabel('Visit every').fill('21')
   await other.getByLabel('Visit every').blur()

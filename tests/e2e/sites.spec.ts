@@ -71,7 +71,7 @@ test('a new site with a machine and its pumps is set up by keyboard, kept, and t
   const second = await startHost(first.dataFolder)
   await page.goto(await second.address())
   await page.getByRole('link', { name: 'Old Mill Brewpub' }).click()
-  await page.getByRole('link', { name: 'Set-up' }).click()
+  await page.getByRole('link', { name: 'Set-up', exact: true }).click()
   await expect(page.getByLabel('Racks washed')).toHaveValue('130')
   await expect(limits.getByRole('textbox', { name: 'Runs for one rack' })).toHaveValue('12')
   await expect(limits.getByRole('combobox', { name: 'Product' })).toHaveText(/Bar rinse aid/u)
@@ -83,7 +83,7 @@ test('every entry of the set-up can be taken back and done again, also the ones 
   program: page,
 }) => {
   await openDemoSite(page, 'Lantern Lane Cafe')
-  await page.getByRole('link', { name: 'Set-up' }).click()
+  await page.getByRole('link', { name: 'Set-up', exact: true }).click()
   const racks = page.getByLabel('Racks washed')
   const before = await racks.inputValue()
   await racks.fill('61')
@@ -157,7 +157,7 @@ test('a damaged site is shown with what happened, and its last good version come
   const page = await browser.newPage()
   await page.goto(await first.address())
   await openDemoSite(page, 'Millbrook School kitchen')
-  await page.getByRole('link', { name: 'Set-up' }).click()
+  await page.getByRole('link', { name: 'Set-up', exact: true }).click()
   for (const racks of ['150', '151']) {
     await page.getByLabel('Racks washed').fill(racks)
     await page.getByLabel('Racks washed').blur()
@@ -177,7 +177,7 @@ test('a damaged site is shown with what happened, and its last good version come
   await expect(page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
   await page.getByRole('button', { name: /^Bring back the version/u }).click()
   await page.getByRole('link', { name: 'Millbrook School kitchen' }).click()
-  await page.getByRole('link', { name: 'Set-up' }).click()
+  await page.getByRole('link', { name: 'Set-up', exact: true }).click()
   await expect(page.getByLabel('Racks washed')).toHaveValue('151')
   await page.close()
   await second.stop()

@@ -76,7 +76,7 @@ function notEntered(site: Site, products: readonly Product[]): readonly NextStep
         {
           icon: 'edit',
           tone: 'plain',
-          text: `${gaps} ${gaps === 1 ? 'thing is' : 'things are'} still to be entered in the set-up.`,
+          text: `${gaps} ${gaps === 1 ? 'thing is' : 'things are'} still to be entered.`,
           at: 'setup',
         },
       ]
