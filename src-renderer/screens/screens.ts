@@ -15,6 +15,7 @@ const FILES = {
   spend: 'Spend',
   setup: 'Setup',
   glass: 'Glass',
+  kitchen: 'Kitchen',
   portfolio: 'Portfolio',
   products: 'Products',
   instruments: 'Instruments',

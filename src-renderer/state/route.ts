@@ -6,14 +6,14 @@ export type Route =
   | { readonly screen: 'site'; readonly siteId: Id }
   | { readonly screen: 'visit'; readonly siteId: Id; readonly visitId: Id }
   | { readonly screen: 'report'; readonly siteId: Id; readonly visitId: Id }
-  | { readonly screen: 'trend' | 'spend' | 'setup' | 'glass'; readonly siteId: Id }
+  | { readonly screen: 'trend' | 'spend' | 'setup' | 'glass' | 'kitchen'; readonly siteId: Id }
   | { readonly screen: 'portfolio' | 'products' | 'instruments' | 'settings' }
   | { readonly screen: 'nowhere' }
 
 export type Screen = Route['screen']
 
 const ID = '([0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12})'
-const SITE = new RegExp(`^/site/${ID}(?:/(trend|spend|setup|glass))?$`, 'u')
+const SITE = new RegExp(`^/site/${ID}(?:/(trend|spend|setup|glass|kitchen))?$`, 'u')
 const VISIT = new RegExp(`^/site/${ID}/visit/${ID}(/report)?$`, 'u')
 const PLAIN = /^\/(portfolio|products|instruments|settings)$/u
 
@@ -27,7 +27,10 @@ export function parseRoute(hash: string): Route {
     return { screen: visit[3] === undefined ? 'visit' : 'report', siteId: visit[1], visitId: visit[2] }
   const site = SITE.exec(path)
   if (site?.[1] !== undefined)
-    return { screen: (site[2] ?? 'site') as 'site' | 'trend' | 'spend' | 'setup' | 'glass', siteId: site[1] }
+    return {
+      screen: (site[2] ?? 'site') as 'site' | 'trend' | 'spend' | 'setup' | 'glass' | 'kitchen',
+      siteId: site[1],
+    }
   return { screen: 'nowhere' }
 }
 
@@ -46,6 +49,7 @@ export function routeHash(route: Route): string {
     case 'spend':
     case 'setup':
     case 'glass':
+    case 'kitchen':
       return `#/site/${route.siteId}/${route.screen}`
     default:
       return `#/${route.screen}`

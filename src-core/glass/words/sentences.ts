@@ -75,7 +75,7 @@ function knownWords({ kind, value, findings }: KnownFact): string {
       if (yes === 'hardness-low-tds-high') return 'the rinse water was soft but held a lot of salt.'
       return yes === 'hard-and-tds-low'
         ? 'the rinse water held very little salt.'
-        : 'the salt in the rinse water was measured.'
+        : 'the rinse water held some salt.'
     case 'rinse-temperature':
       return yes === 'rinse-cool' ? 'the last rinse was too cool.' : 'the last rinse was hot enough.'
     case 'rinse-pressure':
@@ -86,3 +86,17 @@ function knownWords({ kind, value, findings }: KnownFact): string {
       return yes === 'racks-many' ? 'the wash water was old.' : 'the wash water was fresh.'
   }
 }
+
+/** When the rinse aid runs out by the last count of stock; `day` as it is shown. */
+export const stockSentence = (day: string, isOut: boolean): string =>
+  isOut
+    ? `By the last count, the rinse aid ran out on ${day}. Look at the bottle first.`
+    : `By the last count, there is rinse aid until ${day}.`
+
+/** How many racks one fill of the tank is meant to last. */
+export const fillSentence = (racks: string): string =>
+  `One fill of the tank should last for about ${racks} racks.`
+
+/** How far a check has come. */
+export const progressSentence = (kind: 'question' | 'test', number: number, of: number): string =>
+  kind === 'question' ? `Question ${number} of ${of}` : `Test ${number} of ${of} or fewer`

@@ -14,6 +14,7 @@ describe('addresses', () => {
     { screen: 'spend', siteId },
     { screen: 'setup', siteId },
     { screen: 'glass', siteId },
+    { screen: 'kitchen', siteId },
     { screen: 'portfolio' },
     { screen: 'products' },
     { screen: 'instruments' },
