@@ -173,6 +173,9 @@ export const worksheetFile = z.strictObject({
     known: money.describe('the sum of the lines that could be costed'),
     unknownLines: z.number().describe('how many could not'),
   }),
+  drift: z
+    .array(z.strictObject({ pumpId: z.string(), drift: z.looseObject({}) }))
+    .describe('what time does to each pump: wear of its tube, the day it leaves its window, the next visit'),
 })
 
 export type WorksheetFile = z.output<typeof worksheetFile>

@@ -6,6 +6,7 @@ import { siteUse } from '../spend/site-use'
 import { averageMonth } from '../spend/span'
 import type { RackRate } from '../spend/types'
 import { pumpPasts } from './pump-past'
+import { pumpTrend } from './pump-trend'
 import { pumpSettings } from './pump-settings'
 import { setupOf, type Setup } from './setup-of'
 import type { PumpVisit, Worksheet } from './types'
@@ -36,17 +37,27 @@ export function computeWorksheet(input: WorksheetInput): Worksheet {
   const racksOf = (machineId: Id): Outcome<RackRate> =>
     racks.find((row) => row.machineId === machineId)?.rate ??
     fail({ code: 'missing', field: 'machine.racksPerDay', needed: 'racks-per-day' })
+  const results = visits.map(({ visit, setup, worked }) =>
+    visitResult({ site, visit, setup, pumps: worked, month, racksOf }),
+  )
+  const drift = once(() =>
+    pumps.flatMap((pump) => {
+      const trend = pumpTrend(site, { visits: results, racks, asOf }, input, pump.id)
+      return trend.ok ? [{ pumpId: pump.id, drift: trend.value.drift }] : []
+    }),
+  )
   return {
     siteId: site.id,
     siteName: site.name,
     currency: site.currency,
     asOf,
-    visits: visits.map(({ visit, setup, worked }) =>
-      visitResult({ site, visit, setup, pumps: worked, month, racksOf }),
-    ),
+    visits: results,
     use,
     racks,
     totals,
+    get drift() {
+      return drift()
+    },
   }
 }
 

@@ -1,26 +1,38 @@
 import type { Id, Product, Settings, Site, Visit } from '../records'
+import type { SpendInput } from '../spend/ground'
+import { siteGlance, type SiteGlance } from '../spend/site-glance'
 import { siteSpend, type SiteSpend } from '../spend/site-spend'
 import type { PumpDose } from '../spend/types'
 import { pumpSettings } from './pump-settings'
 import type { PumpVisit, TestResult, Worksheet } from './types'
 
+interface Records {
+  readonly site: Site
+  readonly products: readonly Product[]
+  readonly settings: Settings
+}
+
 /**
  * What a site uses and costs, month by month, with stock, orders and what-ifs: all of the spend, from a worksheet. Kept
  * apart from the worksheet itself, because a calibration at the bench does not need it at every key stroke.
  */
-export function spendOf(
+export const spendOf = (worksheet: Pick<Worksheet, 'visits' | 'asOf'>, records: Records): SiteSpend =>
+  siteSpend(inputOf(worksheet, records))
+
+/** The part of it that a list of many sites shows. */
+export const glanceOf = (worksheet: Pick<Worksheet, 'visits' | 'asOf'>, records: Records): SiteGlance =>
+  siteGlance(inputOf(worksheet, records))
+
+const inputOf = (
   worksheet: Pick<Worksheet, 'visits' | 'asOf'>,
-  records: { readonly site: Site; readonly products: readonly Product[]; readonly settings: Settings },
-): SiteSpend {
-  const { site, products, settings } = records
-  return siteSpend({
-    site,
-    products,
-    asOf: worksheet.asOf,
-    serviceLevel: settings.serviceLevel,
-    doses: dosesOf(worksheet, site),
-  })
-}
+  { site, products, settings }: Records,
+): SpendInput => ({
+  site,
+  products,
+  asOf: worksheet.asOf,
+  serviceLevel: settings.serviceLevel,
+  doses: dosesOf(worksheet, site),
+})
 
 /** What every visit found and left, pump by pump. The last test counts at today's seconds per rack. */
 function dosesOf(worksheet: Pick<Worksheet, 'visits'>, site: Site): readonly PumpDose[] {

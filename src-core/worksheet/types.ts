@@ -1,5 +1,6 @@
 import type { Decision, BasisUnit } from '../dose/types'
 import type { RunResult, SeriesQuality } from '../drawdown/types'
+import type { PumpDrift } from '../drift/types'
 import type { Outcome } from '../outcome'
 import type { Problem } from '../problem'
 import type { CurrencyCode, Day, Id, Instant, ProductRole, TestMethod } from '../records'
@@ -77,4 +78,6 @@ export interface Worksheet {
   readonly use: readonly PumpUse[]
   readonly racks: readonly MachineRacks[]
   readonly totals: SpendTotals
+  /** what time does to each pump: wear, the day it leaves its window, the next visit */
+  readonly drift: readonly { readonly pumpId: Id; readonly drift: PumpDrift }[]
 }

@@ -79,6 +79,18 @@ export async function quickTime(page: Page): Promise<void> {
   await page.reload()
 }
 
+/** Remembers this moment of the page's clock, so that a slow machine does not add to a time that is to be exact. */
+export const markNow = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    ;(globalThis as unknown as { marked: number }).marked = performance.now()
+  })
+
+export const passSinceMark = (page: Page, seconds: number): Promise<void> =>
+  page.evaluate((ms) => {
+    const w = globalThis as unknown as { passed: number; marked: number }
+    w.passed += Math.max(0, w.marked + ms - performance.now())
+  }, seconds * 1000)
+
 export const pass = (page: Page, seconds: number): Promise<void> =>
   page.evaluate((ms) => {
     const w = globalThis as unknown as { passed: number }

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expect, openDemoSite, test } from './support/program'
-import { benchOf, pass, quickTime, setWallClock, watch } from './visit-hands'
+import { benchOf, markNow, pass, passSinceMark, quickTime, setWallClock, watch } from './visit-hands'
 
 /** A visit with the rinse aid pump on the bench, its line primed, the watch set to count up. */
 async function onTheBench(page: Page, countUp: boolean): Promise<void> {
@@ -39,7 +39,7 @@ test('a clock set back while the watch runs changes nothing', async ({ program }
   await setWallClock(program, -3600)
   await pass(program, 30)
   await watch(program).click()
-  await expect(times(program)).toHaveText(/^60\.|^61\./u)
+  await expect(times(program)).toHaveText(/^6\d\./u)
 })
 
 test('a clock set forward, or a computer that slept, is asked about and never guessed', async ({
@@ -54,7 +54,7 @@ test('a clock set forward, or a computer that slept, is asked about and never gu
   await expect(asked).toBeVisible()
   await expect(times(program)).toHaveText('…')
   await asked.getByRole('button', { name: /the clock was set/u }).click()
-  await expect(times(program)).toHaveText(/^60\.|^61\./u)
+  await expect(times(program)).toHaveText(/^6\d\./u)
 })
 
 test('the countdown ends by itself, flashes, and asks for the level; the run is as long as asked', async ({
@@ -110,12 +110,15 @@ test('Space starts and stops the watch when no box has the keyboard', async ({ p
 test('one pump primes while another is timed', async ({ program }) => {
   await onTheBench(program, false)
   await watch(program).click()
+  await markNow(program)
   await benchOf(program, /Detergent pump/u)
   const list = program.getByRole('navigation', { name: 'Parts of the visit' })
   await program.getByRole('button', { name: 'No bubbles: hold the minute' }).click()
   await expect(list.getByRole('button', { name: /Rinse aid pump/u })).toContainText('timing')
   await expect(list.getByRole('button', { name: /Detergent pump/u })).toContainText('priming')
-  await pass(program, 60.2)
+  await passSinceMark(program, 60.1)
+  await expect(list.getByRole('button', { name: /Rinse aid pump/u })).not.toContainText('timing')
+  await pass(program, 60)
   await expect(program.getByText('Line primed, no bubbles')).toBeVisible()
   await list.getByRole('button', { name: /Rinse aid pump/u }).click()
   await expect(times(program)).toHaveText('60.00')

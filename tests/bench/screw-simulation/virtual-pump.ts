@@ -8,7 +8,7 @@ export type Condition = 'sound' | 'dead' | 'slipping' | 'worn' | 'air'
  * over four turns and no further; play uniform 0 to 1/4 turn; repeatability 0.5 to 3 %; a shared cylinder error with
  * standard deviation 0.5 %.
  *
- * Left open there and settled here, before the first run: half of the screws were last set clockwise and start without
+ * Left open there and settled here (the worn tube and the end of the bending after a first look): half of the screws were last set clockwise and start without
  * play, half anticlockwise and start with all of it. A dead screw moves nothing, a slipping one at most a tenth of its
  * gain. A worn tube gives 40 to 75 % of the target, answers with a fifth to a half of its gain, never gives more than
  * 70 to 88 % of the target, and repeats to 3 to 7 %. Air takes 15 to 50 % off the first run, and 0.55 times as much off
