@@ -4,6 +4,7 @@ import { chromium, type Browser, type Page } from '@playwright/test'
 import { findChromium } from '../support/chromium'
 import { LAUNCH_FLAGS } from './support/flags'
 import { dropFolder, startHost } from './support/host'
+import { benchOf, countedRun, Hands, quickTime, watch } from './visit-hands'
 
 /**
  * `npm run screenshots`: every screen and its main states, on a laptop, a tablet and a phone, light and dark, empty and
@@ -53,6 +54,35 @@ async function shoot(page: Page, folder: string, name: string): Promise<void> {
   await page.screenshot({ path: `${folder}/${name}.png`, fullPage: true })
 }
 
+/** A visit as it goes: conditions, cautions, bench, turn, proof, close, report. */
+async function visit(page: Page, folder: string): Promise<void> {
+  const hands = new Hands(page, 'keys')
+  await page.getByRole('button', { name: 'Start a visit' }).click()
+  await shoot(page, folder, 'visit-1-conditions')
+  for (let group = 0; group < 4; group += 1)
+    await page.getByRole('button', { name: /^All \d+ in order$/u }).click()
+  await benchOf(page, /Rinse aid pump/u)
+  await shoot(page, folder, 'visit-2-cautions')
+  await page.getByRole('button', { name: 'I have read the label and the safety data sheet' }).click()
+  await page.getByRole('button', { name: /^Gloves and goggles are on/u }).click()
+  await page.getByRole('button', { name: 'Line is primed' }).click()
+  await shoot(page, folder, 'visit-3-bench')
+  await hands.enter(page.getByRole('textbox', { name: /^Level before/u }), '10')
+  await hands.press('Enter')
+  for (const after of ['3.4', '3.3', '3.4']) await countedRun(hands, after)
+  await shoot(page, folder, 'visit-4-turn')
+  await page.getByRole('button', { name: 'Turned it', exact: true }).click()
+  await shoot(page, folder, 'visit-5-turned')
+  await watch(page).focus()
+  for (const after of ['3.9', '3.9', '3.95']) await countedRun(hands, after)
+  await shoot(page, folder, 'visit-6-result')
+  await page.getByRole('button', { name: /Close the visit/u }).click()
+  await shoot(page, folder, 'visit-7-close')
+  await page.getByRole('button', { name: /^Guards, labels, caps and tubes/u }).click()
+  await page.getByRole('button', { name: 'Close visit and show the report' }).click()
+  await shoot(page, folder, 'visit-8-report')
+}
+
 async function round(
   browser: Browser,
   size: keyof typeof SIZES,
@@ -69,6 +99,7 @@ async function round(
   })
   const page = await context.newPage()
   await page.goto(await host.address())
+  await quickTime(page)
   await page.getByRole('button', { name: /demo sites/iu }).waitFor()
   await shoot(page, folder, 'first-start')
   await page.getByRole('button', { name: /demo sites/iu }).click()
@@ -79,12 +110,7 @@ async function round(
   }
   const cafe = all.find((one) => one.name === 'site')?.hash ?? '#/'
   await page.goto(`${host.origin}/${cafe}`)
-  await page.getByRole('button', { name: 'Start a visit' }).click()
-  await shoot(page, folder, 'visit-conditions')
-  await page.getByText('Rinse aid pump').first().click()
-  await shoot(page, folder, 'visit-bench-empty')
-  await page.getByText('Close the visit').first().click()
-  await shoot(page, folder, 'visit-close')
+  await visit(page, folder)
   await context.close()
   await host.stop()
   dropFolder(host.dataFolder)
