@@ -10,7 +10,7 @@ export const MISSING: { readonly [K in MissingInput]: readonly [name: string, ac
   'rinse-volume': ['The final-rinse water per rack', 'measure it, or take it from the data plate'],
   'dose-seconds': ['The seconds per rack', 'time the pump over one rack and enter it in the set-up'],
   window: ['The target window', 'enter it in the set-up, from the product label and the machine data plate'],
-  'racks-per-day': ['The racks per day', 'enter them in the set-up, or two rack counter readings'],
+  'racks-per-day': ['The number of racks a day', 'enter it in the set-up, or two rack counter readings'],
   'tank-volume': ['The wash tank volume', 'enter it in the set-up, from the data plate'],
   'heel-volume': ['The water left in the sump', 'enter it in the set-up'],
   instrument: ['The instrument', 'choose what the reading was made with'],
