@@ -1,6 +1,6 @@
 import { chain, fail, ok, type Outcome } from '../outcome'
 import { decodeValue } from './decode'
-import { print } from './encode'
+import { layOut } from './layout'
 import { FORMATS } from './formats'
 import { megabytes } from './limits'
 import { parseJson } from './parse-json'
@@ -13,7 +13,7 @@ const CHARACTERS = 200_000_000
 
 /** Many site files as one text, to take everything elsewhere. */
 export const encodeArchive = (sites: readonly SiteFile[]): string =>
-  `${print({ format: FORMAT, version: VERSION, sites }, '', 0)}\n`
+  `${layOut({ format: FORMAT, version: VERSION, sites })}\n`
 
 /** Whether a text says of itself that it is an archive; what it holds is not looked at. */
 export const isArchive = (text: string): boolean =>
