@@ -52,7 +52,7 @@ export default defineConfig({
       // small files stay files: a data: font or script is what the page's policy refuses
       assetsInlineLimit: 0,
       modulePreload: { polyfill: false },
-      rollupOptions: { input: at('src-renderer/index.html') },
+      rollupOptions: { input: at('src-renderer/index.html'), checks: { pluginTimings: false } },
     },
     plugins: [svelte(), noEvalProbe],
   },

@@ -60,10 +60,10 @@ function build(say: (line: string) => void): number {
   const started = Date.now()
   const done = spawnSync(process.execPath, [ELECTRON_VITE, 'build', '--logLevel', 'warn'], {
     cwd: ROOT,
-    encoding: 'utf8',
+    // straight through: a build that fails ends before a pipe has taken its words; standard output stays free
+    stdio: ['ignore', 2, 2],
   })
   if (done.status !== 0) {
-    say(`${done.stdout}${done.stderr}`)
     say('The build failed; the lines above say where.')
     return done.status ?? 1
   }
@@ -89,4 +89,4 @@ function oneAtATime(): () => void {
   }
 }
 
-export const ELECTRON_VITE = join(ROOT, 'node_modules', 'electron-vite', 'bin', 'electron-vite.js')
+const ELECTRON_VITE = join(ROOT, 'node_modules', 'electron-vite', 'bin', 'electron-vite.js')

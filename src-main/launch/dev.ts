@@ -1,17 +1,17 @@
-import { spawn } from 'node:child_process'
-import { existsSync, watch } from 'node:fs'
 import { homedir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
+import { build, type InlineConfig } from 'vite'
 import { sentence } from '#core/messages/sentence'
 import { compose } from '../compose'
 import { startLocalHost } from '../local-host/server'
 import { defaultDataFolder } from '../storage/data-folder'
 import { readManifest, type Manifest } from '../static-files/manifest'
-import { ELECTRON_VITE, ensureBuilt, ROOT } from './built'
+import config from '../../electron.vite.config'
+import { ensureBuilt, ROOT } from './built'
 import { withReload } from './live-reload'
 
-// `npm run dev`: rebuilds the page at every change and reloads it; tsx watches nothing, so restart after changes of the host
+// `npm run dev`: rebuilds the page at every change and reloads it. After a change of the host itself, start it again.
 const { values } = parseArgs({ options: { data: { type: 'string' } } })
 const usual = defaultDataFolder(process.platform, homedir(), process.env)
 const dataFolder = resolve(values.data ?? `${usual}-dev`)
@@ -44,25 +44,25 @@ console.log(
 )
 process.stdin.on('data', () => console.log(host.startAddress()))
 
-const build = spawn(process.execPath, [ELECTRON_VITE, 'build', '--watch', '--logLevel', 'warn'], {
-  cwd: ROOT,
-  stdio: ['ignore', 'inherit', 'inherit'],
+const { renderer } = config as { readonly renderer: InlineConfig }
+const watcher = await build({
+  ...renderer,
+  configFile: false,
+  base: './',
+  logLevel: 'warn',
+  build: { ...renderer.build, outDir: page, emptyOutDir: true, watch: {} },
 })
-
-let settled: NodeJS.Timeout | undefined
-watch(join(ROOT, 'out'), { recursive: true }, (_event, name) => {
-  if (!String(name).startsWith('renderer')) return
-  clearTimeout(settled)
-  settled = setTimeout(() => {
-    if (!existsSync(join(page, 'index.html'))) return
-    builds += 1
-    files = withReload(readManifest(page), builds)
-    console.log(`Page rebuilt (${builds}).`)
-  }, 300)
+if (!('on' in watcher)) throw new Error('vite did not watch')
+watcher.on('event', (event) => {
+  if (event.code === 'ERROR') console.error(event.error.message)
+  if (event.code !== 'END') return
+  builds += 1
+  files = withReload(readManifest(page), builds)
+  console.log(`Page built (${builds}).`)
 })
 
 const stop = (): void => {
-  build.kill()
+  void watcher.close()
   program.value.close()
   void host.close().then(() => process.exit(0))
 }

@@ -5,7 +5,7 @@ import { fail, ok, type Outcome } from '#core/outcome'
 import type { Problem } from '#core/problem'
 import { AtomicJson, ShortWrite } from './atomic-json'
 import type { Codec } from './codec'
-import { copyInPlace, linkInPlace, moveAside, stamp } from './file-moves'
+import { copyInPlace, linkInPlace, moveAside, stamp, writeInPlace } from './file-moves'
 import { notSaved } from './not-saved'
 import { readText } from './read-text'
 
@@ -57,7 +57,7 @@ export class DocumentFile<T> {
       this.#olderVersion = from < this.#codec.version ? from : null
       this.#seen = fingerprint(this.path)
       this.#dropBefore()
-      if (!existsSync(this.lastGoodPath)) this.#refreshLastGood()
+      if (!existsSync(this.lastGoodPath)) this.#keepLastGood(() => copyInPlace(this.path, this.lastGoodPath))
       return ok(document)
     }
     if (decoded.problem.code === 'document-newer' || decoded.problem.code === 'unavailable') return decoded
@@ -92,7 +92,8 @@ export class DocumentFile<T> {
     this.#olderVersion = null
     this.#seen = fingerprint(this.path)
     this.#dropBefore()
-    this.#refreshLastGood()
+    // from memory and not from the file: that may have been deleted in this very moment
+    this.#keepLastGood(() => writeInPlace(text, this.lastGoodPath))
     return ok(undefined)
   }
 
@@ -184,10 +185,10 @@ export class DocumentFile<T> {
     }
   }
 
-  /** A copy that cannot be made costs nothing now: the file itself is whole. The next write tries again. */
-  #refreshLastGood(): void {
+  /** A last good version that cannot be kept costs nothing now: the file itself is whole. The next write tries again. */
+  #keepLastGood(keep: () => void): void {
     try {
-      copyInPlace(this.path, this.lastGoodPath)
+      keep()
     } catch {
       // the disk is full or gone
     }

@@ -1,4 +1,4 @@
-import { constants, copyFileSync, existsSync, linkSync, renameSync, rmSync } from 'node:fs'
+import { constants, copyFileSync, existsSync, linkSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { randomUUID } from 'node:crypto'
 
 /** Copies over `target` in one step: readers see the old file or the new one. A clone where the file system can. */
@@ -6,6 +6,18 @@ export function copyInPlace(source: string, target: string): void {
   const half = `${target}.tmp-${randomUUID()}`
   try {
     copyFileSync(source, half, constants.COPYFILE_FICLONE)
+    renameSync(half, target)
+  } catch (error) {
+    rmSync(half, { force: true })
+    throw error
+  }
+}
+
+/** Writes a whole text over `target` in one step. Not flushed: for what stands in for a file that is. */
+export function writeInPlace(text: string, target: string): void {
+  const half = `${target}.tmp-${randomUUID()}`
+  try {
+    writeFileSync(half, text, { mode: 0o600 })
     renameSync(half, target)
   } catch (error) {
     rmSync(half, { force: true })
