@@ -1,6 +1,7 @@
 import { CAUSE_IDS, CAUSES, type CauseId } from '#core/glass/causes'
+import { CLEAR_LEAD, MOST_TESTS } from '#core/glass/diagnose'
 import type { GlassModel } from '#core/glass/model'
-import { SEPARATION, type Ranking } from '#core/glass/rank'
+import type { Ranking } from '#core/glass/rank'
 import { seededRandom } from '../../support/seeded-random'
 import { play, type Habits, type Order } from './operator'
 import type { World } from './worlds'
@@ -26,11 +27,9 @@ export interface Tally {
   readonly confusion: Readonly<Record<CauseId, Readonly<Record<CauseId, number>>>>
   /** tests asked until the true cause stood first or second and stayed there; a miss counts as `mostTests` + 1 */
   readonly meanTests: number
-  /** stopping at the first clear lead, after at most five tests: tests asked and part found */
+  /** stopping as the screen does, at a clear lead or after five tests: tests asked and part found */
   readonly stopped: { readonly meanTests: number; readonly found: number }
 }
-
-const FIVE = 5
 
 export function tally(setting: Setting): Tally {
   const random = seededRandom(setting.seed)
@@ -55,10 +54,10 @@ export function tally(setting: Setting): Tally {
     foundByPrior: counts.map((after) =>
       rows.reduce((sum, { cause, runs }) => sum + priorOf(cause) * share(cause, runs, after), 0),
     ),
-    byCause: byCause((cause) => share(cause, runsOf(rows, cause), FIVE)),
+    byCause: byCause((cause) => share(cause, runsOf(rows, cause), MOST_TESTS)),
     confusion: byCause((cause) =>
       byCause((first) =>
-        mean(runsOf(rows, cause).map((run) => (at(run, FIVE)?.causes[0]?.cause === first ? 1 : 0))),
+        mean(runsOf(rows, cause).map((run) => (at(run, MOST_TESTS)?.causes[0]?.cause === first ? 1 : 0))),
       ),
     ),
     meanTests: mean(
@@ -78,8 +77,8 @@ type Rows = readonly { readonly cause: CauseId; readonly runs: readonly (readonl
 function stopped(rows: Rows): Tally['stopped'] {
   const ends = rows.flatMap(({ cause, runs }) =>
     runs.map((run) => {
-      const first = run.findIndex((ranking) => ranking.gap >= SEPARATION)
-      const asked = Math.min(first < 0 ? FIVE : first, FIVE, run.length - 1)
+      const first = run.findIndex((ranking, tests) => tests > 0 && ranking.gap >= CLEAR_LEAD)
+      const asked = Math.min(first < 0 ? MOST_TESTS : first, MOST_TESTS, run.length - 1)
       return { asked, found: isFound(at(run, asked), cause) ? 1 : 0 }
     }),
   )

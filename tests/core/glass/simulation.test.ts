@@ -24,7 +24,8 @@ describe('an operator who answers truthfully, wrong one time in ten', { timeout:
   const ours = run('gain', 1)
 
   it('has the true cause first or second after five tests in more than four kitchens of five', () => {
-    // Long run: 87 %. The goal of 90 % is missed: with all tests asked it stays at 88 %, without slips it is 93 %.
+    // Long run: 85 %. The goal of 90 % is missed: with every test asked it is 88 %, because one answer in ten is wrong;
+    // without wrong answers it is 91 %, and 90 % where a visit has measured the doses and the water.
     expect(ours.found[5]).toBeGreaterThan(0.8)
   })
 
