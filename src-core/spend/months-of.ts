@@ -2,10 +2,11 @@ import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { Day, Id, Product } from '../records'
 import type { Estimate } from '../statistics/estimate'
 import { scale, sum } from '../statistics/propagate'
-import { Decimal } from '../units/decimal'
+import type { Decimal } from '../units/decimal'
 import { roundMoney } from '../units/money'
 import { addMonths, monthDays, monthOf, type Month } from './months'
-import { productOver, type SiteInTime } from './product-over'
+import { productCost, productLitres, type SiteInTime } from './product-over'
+import { sumOf } from './site-use'
 
 export interface MonthLine {
   readonly productId: Id
@@ -30,19 +31,35 @@ export interface MonthRow {
  * Calendar months around today, oldest first: the past at the settings and prices of their days, the coming ones at
  * today's settings and the prices known to come. A month that began before the first test has no lines known.
  */
-export function monthsOf(
+export const monthsOf = (inTime: SiteInTime, products: readonly Product[], asOf: Day): readonly MonthRow[] =>
+  monthsAround(asOf).map(({ month, kind }) => monthRow(inTime, products, month, kind))
+
+/** The money of the same months, without litres and intervals: what a portfolio adds up. */
+export const monthCosts = (
   inTime: SiteInTime,
   products: readonly Product[],
   asOf: Day,
-  back = 12,
-  ahead = 12,
-): readonly MonthRow[] {
-  const current = monthOf(asOf)
-  return Array.from({ length: back + ahead + 1 }, (_, index) => {
-    const month = addMonths(current, index - back)
-    return monthRow(inTime, products, month, index < back ? 'past' : index === back ? 'current' : 'coming')
+): readonly Pick<MonthRow, 'month' | 'cost' | 'unknownLines'>[] =>
+  monthsAround(asOf).map(({ month }) => {
+    const { from, to } = monthDays(month)
+    const costs = products.map((product) => lineCost(inTime, product, from, to))
+    const known = costs.flatMap((cost) => (cost.ok ? [cost.value] : []))
+    return { month, cost: sumOf(known), unknownLines: costs.length - known.length }
   })
+
+const BACK = 12
+const AHEAD = 12
+
+function monthsAround(asOf: Day): readonly { readonly month: Month; readonly kind: MonthRow['kind'] }[] {
+  const current = monthOf(asOf)
+  return Array.from({ length: BACK + 1 + AHEAD }, (_, index) => ({
+    month: addMonths(current, index - BACK),
+    kind: index < BACK ? 'past' : index === BACK ? 'current' : 'coming',
+  }))
 }
+
+const lineCost = (inTime: SiteInTime, product: Product, from: number, to: number): Outcome<Decimal> =>
+  chain(productCost(inTime, product, from, to), (money) => ok(roundMoney(money, inTime.site.currency)))
 
 function monthRow(
   inTime: SiteInTime,
@@ -52,11 +69,10 @@ function monthRow(
 ): MonthRow {
   const { from, to } = monthDays(month)
   const lines = products.map((product): MonthLine => {
-    const { litres, cost } = productOver(inTime, product, from, to)
     return {
       productId: product.id,
-      litres,
-      cost: chain(cost, (money) => ok(roundMoney(money, inTime.site.currency))),
+      litres: productLitres(inTime, product, from, to),
+      cost: lineCost(inTime, product, from, to),
     }
   })
   const known = lines.flatMap((line) => (line.cost.ok ? [line.cost.value] : []))
@@ -65,7 +81,7 @@ function monthRow(
     month,
     kind,
     lines,
-    cost: known.reduce((total, cost) => total.plus(cost), new Decimal(0)),
+    cost: sumOf(known),
     unknownLines: lines.length - known.length,
     costEstimate:
       known.length === 0

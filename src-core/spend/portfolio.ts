@@ -3,7 +3,7 @@ import type { Decimal } from '../units/decimal'
 import { attentionOf, type AttentionReason } from './attention'
 import type { Month } from './months'
 import type { Reorder } from './reorder'
-import type { SiteSpend } from './site-spend'
+import type { SiteGlance } from './site-glance'
 
 /** What one product costs at one site. Null: not known. */
 export interface PortfolioProduct {
@@ -51,7 +51,7 @@ export interface VisitFacts {
 /** A site's row from its whole spend. */
 export function portfolioRow(
   site: Pick<Site, 'id' | 'name'>,
-  spend: SiteSpend,
+  spend: SiteGlance,
   facts: VisitFacts,
 ): PortfolioRow {
   const products = spend.products.map((product): PortfolioProduct => ({

@@ -1,3 +1,4 @@
+import { oncePer } from '../once'
 import { fail, ok, type Outcome } from '../outcome'
 import type { CurrencyCode, Day, PriceRow, Product } from '../records'
 import { Decimal } from '../units/decimal'
@@ -26,7 +27,7 @@ export function priceOn(
     : fail({ code: 'currencies-differ', first: currency, second: foreign.currency })
 }
 
-function readPrice(row: PriceRow): Outcome<PriceOnDay> {
+const readPrice = oncePer((row: PriceRow): Outcome<PriceOnDay> => {
   if (!PLAIN_DECIMAL.test(row.price))
     return fail({ code: 'number-unreadable', field: 'product.prices.price', text: row.price })
   const litres = litresOf(row.containerSize)
@@ -47,7 +48,7 @@ function readPrice(row: PriceRow): Outcome<PriceOnDay> {
     containerLitres: litres.value,
     perLitre: perContainer.div(litres.value),
   })
-}
+})
 
 /** A container size in litres, exactly; it must hold something. */
 export function litresOf(size: PriceRow['containerSize']): Outcome<Decimal> {

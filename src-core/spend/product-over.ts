@@ -6,7 +6,7 @@ import { Decimal } from '../units/decimal'
 import type { OpenCalendar } from './calendar'
 import { testsOf } from './history'
 import type { PumpDose, RackRate } from './types'
-import { useOver } from './use-over'
+import { costOver, litresOver, type UseOverInput } from './use-over'
 
 export interface SiteInTime {
   readonly site: Site
@@ -26,43 +26,52 @@ export const pumpsOf = (
   )
 
 /**
- * Litres and unrounded money of one product between two day numbers, all its pumps together. Pumps of one machine share
- * their rack count; machines are independent.
+ * Litres of one product between two day numbers, all its pumps together. Pumps of one machine share their rack count;
+ * machines are independent.
  */
-export function productOver(
+export function productLitres(
   inTime: SiteInTime,
   product: Product,
   from: number,
   to: number,
-): { readonly litres: Outcome<Estimate<'L'>>; readonly cost: Outcome<Decimal> } {
-  const { site, calendar, racks, doses } = inTime
-  const machines = site.machines.map((machine) => {
-    const uses = machine.pumps
-      .filter((pump) => pump.productId === product.id)
-      .map((pump) =>
-        useOver({
-          pump,
-          machine,
-          product,
-          currency: site.currency,
-          calendar,
-          racks: racks.get(machine.id) ?? fail({ code: 'not-found', what: machine.name }),
-          tests: testsOf(doses, pump.id),
-          from,
-          to,
-        }),
-      )
-    return {
-      litres: chain(all(uses.map((use) => use.litres)), (litres) =>
-        sum(litres, 'L', { shared: ['racks', 'rinse-volume'] }),
-      ),
-      costs: uses.map((use) => use.cost),
-    }
+): Outcome<Estimate<'L'>> {
+  const machines = inTime.site.machines.map((machine) => {
+    const litres = usesOf(inTime, product, machine, from, to).map(litresOver)
+    return chain(all(litres), (used) => sum(used, 'L', { shared: ['racks', 'rinse-volume'] }))
   })
-  return {
-    litres: chain(all(machines.map((machine) => machine.litres)), (litres) => sum(litres, 'L')),
-    cost: chain(all(machines.flatMap((machine) => machine.costs)), (costs) =>
-      ok(costs.reduce((total, cost) => total.plus(cost), new Decimal(0))),
-    ),
-  }
+  return chain(all(machines), (litres) => sum(litres, 'L'))
 }
+
+/** Unrounded money of one product between two day numbers, all its pumps together. */
+export function productCost(
+  inTime: SiteInTime,
+  product: Product,
+  from: number,
+  to: number,
+): Outcome<Decimal> {
+  const costs = inTime.site.machines.flatMap((machine) =>
+    usesOf(inTime, product, machine, from, to).map(costOver),
+  )
+  return chain(all(costs), (money) => ok(money.reduce((total, one) => total.plus(one), new Decimal(0))))
+}
+
+const usesOf = (
+  { site, calendar, racks, doses }: SiteInTime,
+  product: Product,
+  machine: Machine,
+  from: number,
+  to: number,
+): readonly UseOverInput[] =>
+  machine.pumps
+    .filter((pump) => pump.productId === product.id)
+    .map((pump) => ({
+      pump,
+      machine,
+      product,
+      currency: site.currency,
+      calendar,
+      racks: racks.get(machine.id) ?? fail({ code: 'not-found', what: machine.name }),
+      tests: testsOf(doses, pump.id),
+      from,
+      to,
+    }))

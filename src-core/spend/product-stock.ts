@@ -7,13 +7,20 @@ import { dayNumberOf } from '../units/days'
 import { containerOf } from './container'
 import { countsOf, deliveredBetween, type StockCount } from './counts'
 import { driftWithin, racksWithin } from './period'
-import { productOver, type SiteInTime } from './product-over'
+import { productLitres, type SiteInTime } from './product-over'
 import { reconcile } from './reconcile'
 import type { Reconciliation } from './reconcile-types'
 
-/** One reconciliation for every two stock counts of a product that follow each other, oldest first. */
-export function reconciliationsOf(inTime: SiteInTime, product: Product): readonly Reconciliation[] {
-  const counts = countsOf(inTime.site.stock, product)
+/**
+ * One reconciliation for every two stock counts of a product that follow each other, oldest first; at most the latest
+ * `most` of them.
+ */
+export function reconciliationsOf(
+  inTime: SiteInTime,
+  product: Product,
+  most = Number.POSITIVE_INFINITY,
+): readonly Reconciliation[] {
+  const counts = countsOf(inTime.site.stock, product).slice(-most - 1)
   return counts.slice(1).map((closing, index) => {
     const opening = counts[index] ?? closing
     return between(inTime, product, opening, closing)
@@ -36,7 +43,7 @@ function between(
     opening: opening.level,
     closing: closing.level,
     delivered: deliveredBetween(inTime.site.stock, product, opening, closing),
-    theory: productOver({ ...inTime, racks }, product, dayNumberOf(from), dayNumberOf(to)).litres,
+    theory: productLitres({ ...inTime, racks }, product, dayNumberOf(from), dayNumberOf(to)),
     drift: driftWithin(inTime, product, from, to),
     counted,
     container: container.ok ? container.value : null,
@@ -56,7 +63,7 @@ export function stockOn(inTime: SiteInTime, product: Product, day: Day): Outcome
     on: day,
     place: inTime.site.stock.length,
   })
-  const used = productOver(inTime, product, dayNumberOf(last.on), dayNumberOf(day)).litres
+  const used = productLitres(inTime, product, dayNumberOf(last.on), dayNumberOf(day))
   const counted = chain(last.level, (level) =>
     estimate(level.litres.toNumber(), 'L', [{ source: 'count', standard: level.standard }]),
   )

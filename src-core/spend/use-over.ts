@@ -29,28 +29,23 @@ export interface UseOverInput {
   readonly to: number
 }
 
-export interface UseOver {
-  readonly litres: Outcome<Estimate<'L'>>
-  /** unrounded, each day at its own price */
-  readonly cost: Outcome<Decimal>
+/** Litres of one pump between two days, each stretch at the setting it ran at. Days before the first test are `no-runs`. */
+export function litresOver(input: UseOverInput): Outcome<Estimate<'L'>> {
+  const parts = all(partsOf(input).map((part) => litresIn(input, part)))
+  return chain(parts, (used) => sum(used, 'L', { shared: SHARED_IN_TIME }))
 }
 
-/**
- * Litres and money of one pump between two days: each stretch at the setting it ran at, each day at the price of its
- * day. Days before the first test are the problem `no-runs`.
- */
-export function useOver(input: UseOverInput): UseOver {
-  const parts = segmentsOf(input.tests, input.from, input.to).map((segment) => ({
+/** Money of one pump between two days, unrounded, each day at its own setting and price. */
+export function costOver(input: UseOverInput): Outcome<Decimal> {
+  const parts = all(partsOf(input).flatMap((part) => pricedIn(input, part)))
+  return chain(parts, (money) => ok(money.reduce((total, one) => total.plus(one), new Decimal(0))))
+}
+
+const partsOf = (input: UseOverInput): readonly Part[] =>
+  segmentsOf(input.tests, input.from, input.to).map((segment) => ({
     segment,
     inputs: pumpLitres({ ...input, day: dayFromNumber(segment.from), setting: segment.setting }).inputs,
   }))
-  const litres = all(parts.map((part) => litresIn(input, part)))
-  const costs = all(parts.flatMap((part) => pricedIn(input, part)))
-  return {
-    litres: chain(litres, (used) => sum(used, 'L', { shared: SHARED_IN_TIME })),
-    cost: chain(costs, (money) => ok(money.reduce((total, one) => total.plus(one), new Decimal(0)))),
-  }
-}
 
 interface Part {
   readonly segment: Segment

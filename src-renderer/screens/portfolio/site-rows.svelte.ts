@@ -1,7 +1,7 @@
 import type { Instrument, Product, Settings, Site } from '#core/records/index'
 import { portfolioRow, type PortfolioRow, type VisitFacts } from '#core/spend/portfolio'
 import { computeWorksheet } from '#core/worksheet/compute'
-import { spendOf } from '#core/worksheet/spend-of'
+import { glanceOf } from '#core/worksheet/spend-of'
 import type { Worksheet } from '#core/worksheet/types'
 import { dayIn } from '../../state/clock.svelte'
 import type { Session } from '../../state/session.svelte'
@@ -23,8 +23,10 @@ export interface Unread {
 const kept = new Map<string, PortfolioRow>()
 let keptFor: readonly unknown[] = []
 
-/** Sites are shown as they come in, but not one at a time. */
-const SHOW_EVERY_MS = 250
+/** Sites are shown as they come in, but seldom: sorting and drawing thousands takes its own time. */
+const SHOW_EVERY_MS = 1500
+/** the window stays alive between two sites */
+const BREATHE_MS = 40
 
 /** The rows of all sites, worked out one after another while the screen is open. */
 export class SiteRows {
@@ -56,6 +58,7 @@ export class SiteRows {
     const rows: PortfolioRow[] = []
     const unread: Unread[] = []
     let shown = performance.now()
+    let breathed = shown
     for (const entry of sites) {
       if (this.#stopped) break
       if (entry.state === 'good') {
@@ -75,7 +78,10 @@ export class SiteRows {
       if (performance.now() - shown > SHOW_EVERY_MS) {
         this.rows = [...rows]
         shown = performance.now()
+      }
+      if (performance.now() - breathed > BREATHE_MS) {
         await new Promise((go) => setTimeout(go, 0))
+        breathed = performance.now()
       }
     }
     this.rows = rows
@@ -97,7 +103,7 @@ export class SiteRows {
 export function rowOf(site: Site, library: Library, now = new Date()): PortfolioRow {
   const asOf = dayIn(now, site.timeZone)
   const worksheet = computeWorksheet({ site, ...library, asOf })
-  return portfolioRow(site, spendOf(worksheet, { site, ...library }), visitFacts(site, worksheet))
+  return portfolioRow(site, glanceOf(worksheet, { site, ...library }), visitFacts(site, worksheet))
 }
 
 function visitFacts(site: Site, worksheet: Worksheet): VisitFacts {
