@@ -33,6 +33,9 @@ export const exportSite: Service<'site.export'> =
     })
   }
 
+/** What does not stand in the way of a file: nothing there, or only a damaged document, which is kept aside. */
+const MAKES_ROOM: ReadonlySet<string> = new Set(['not-found', 'document-damaged'])
+
 export const compareSite: Service<'site.compare'> =
   (ports) =>
   async ({ text }) => {
@@ -46,7 +49,7 @@ export async function compareFile(
   file: SiteFile,
 ): Promise<Outcome<Output<'site.compare'>>> {
   const opened = await documents.open(siteName(file.site.id))
-  if (!opened.ok && opened.problem.code !== 'not-found') return opened
+  if (!opened.ok && !MAKES_ROOM.has(opened.problem.code)) return opened
   const products = await openOrEmpty(documents, 'products')
   const instruments = await openOrEmpty(documents, 'instruments')
   const mine = opened.ok ? opened.value.document.site : null
@@ -81,7 +84,7 @@ export async function importFile(
 ): Promise<Outcome<Output<'site.import'>>> {
   const { documents } = ports
   const opened = await documents.open(siteName(file.site.id))
-  if (!opened.ok && opened.problem.code !== 'not-found') return opened
+  if (!opened.ok && !MAKES_ROOM.has(opened.problem.code)) return opened
   if (opened.ok && how.choice === undefined)
     return fail({ code: 'already-there', what: opened.value.document.site.name })
   if (

@@ -113,6 +113,23 @@ describe('two reps with one site and a shared folder', () => {
   })
 })
 
+describe('a damaged site', () => {
+  it('can be replaced by a colleague’s copy, and the damaged file stays', async () => {
+    const { site: made } = siteWithClosedVisit()
+    const anna = rep('anna')
+    await good(anna('site.create', { site: made }))
+    const file = await publish(anna, made.id)
+    const folder = join(root, 'ben', 'sites')
+    mkdirSync(folder, { recursive: true })
+    writeFileSync(join(folder, `${made.id}.json`), 'garbage')
+    const ben = rep('ben')
+    expect(await good(ben('sites.list', {}))).toMatchObject({ sites: [{ state: 'damaged' }] })
+    await good(ben('shared.take', { file }))
+    expect(await siteOf(ben, made.id)).toEqual(made)
+    expect(readdirSync(join(root, 'ben', 'damaged'))).toHaveLength(1)
+  })
+})
+
 describe('the shared folder', () => {
   it('holds one file per site and installation, whole, and nothing else of ours', async () => {
     const { site: made } = siteWithClosedVisit()
