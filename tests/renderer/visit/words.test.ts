@@ -25,11 +25,11 @@ describe('what is said of a series', () => {
     expect(say([{ code: 'outlier', runId: 'x', statistic: 2, critical: 1.8, severity: 'stops' }])[0]).toMatch(
       /^Run 4 /u,
     )
-    expect(say([{ code: 'scatter', cv: 0.061, limit: 0.05, severity: 'stops' }])[0]).toContain('6,1 %')
+    expect(say([{ code: 'scatter', cv: 0.061, limit: 0.05, severity: 'stops' }])[0]).toContain('6,1\u00a0%')
   })
 
   it('says so when there is nothing to say against it', () => {
-    expect(say([], 3)).toEqual(['Three runs that agree: they scatter by 1,0 % and show no trend.'])
+    expect(say([], 3)).toEqual(['Three runs that agree: they scatter by 1,0\u00a0% and show no trend.'])
     expect(say([], 0)).toEqual([])
   })
 })

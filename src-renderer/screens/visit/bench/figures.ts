@@ -60,6 +60,8 @@ export function figuresOf(around: Surroundings, result: TestResult): readonly Sh
       },
     ]
   })
+  // without a flow nothing follows, and why is said where the decision stands
+  if (!flow.ok) return []
   return [
     {
       label: 'Flow',
@@ -67,16 +69,12 @@ export function figuresOf(around: Surroundings, result: TestResult): readonly Sh
       large: true,
       working: (sign) => explainFlow(around.test, conditionsOf(around), sign),
     },
-    ...(flow.ok
-      ? [
-          {
-            label: 'Dose',
-            figure: dose,
-            large: false,
-            working: (sign: DecimalSign) => explainDose(flow.value, around.pump, sign),
-          },
-        ]
-      : []),
+    {
+      label: 'Dose',
+      figure: dose,
+      large: false,
+      working: (sign) => explainDose(flow.value, around.pump, sign),
+    },
     ...strengths,
   ]
 }

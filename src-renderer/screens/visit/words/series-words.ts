@@ -28,7 +28,8 @@ const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'E
 
 const count = (runs: number): string => `${NUMBERS[runs] ?? String(runs)} ${runs === 1 ? 'run' : 'runs'}`
 
-const percent = (fraction: number, sign: DecimalSign): string => `${formatNumber(fraction * 100, 2, sign)} %`
+const percent = (fraction: number, sign: DecimalSign): string =>
+  `${formatNumber(fraction * 100, 2, sign)}\u00a0%`
 
 function findingSentence(finding: GradedFinding, sign: DecimalSign, run: (runId: string) => number): string {
   const stops = finding.severity === 'stops'
@@ -36,6 +37,8 @@ function findingSentence(finding: GradedFinding, sign: DecimalSign, run: (runId:
     case 'not-primed':
       return 'The line is not marked as primed. Prime until no bubble passes, then hold one minute.'
     case 'too-few-runs':
+      if (finding.have === 0)
+        return `No run counts yet: ${finding.need} are needed${stops ? ' before the screw is turned' : ''}.`
       return `${count(finding.have)}: ${finding.need - finding.have} more ${stops ? 'before the screw is turned' : 'make the usual test'}.`
     case 'rising':
       return stops
