@@ -1,15 +1,14 @@
 import { execFileSync } from 'node:child_process'
-import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { difference } from '#core/documents/changes'
 import type { Call } from '#core/contract/contract'
-import type { Site } from '#core/records/index'
 import { good, removeFolder, startProgram, tempFolder } from '../contract/program'
 import { site } from '../contract/sample-site'
-import { needBuild, OUT, startBuilt } from './launch/built-program'
-import { connect } from './torture/client'
+import { needBuild, OUT } from './launch/built-program'
+import { liveFor } from './torture/long-life'
 
 beforeAll(needBuild, 180_000)
 
@@ -19,57 +18,15 @@ beforeEach(() => {
 })
 afterEach(() => removeFolder(folder))
 
-interface Weight {
-  readonly megabytes: number
-  readonly handles: number
-}
-
-/** Linux proc(5): resident set in kB, and the open files of a process. */
-const weigh = (processId: number): Weight => ({
-  megabytes: Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${processId}/status`, 'utf8'))?.[1]) / 1024,
-  handles: readdirSync(`/proc/${processId}/fd`).length,
-})
-
-/** What an hour with the program asks of its host: an edit every half minute, and as many looks at the list. */
-async function hour(
-  call: Call,
-  start: { site: Site; revision: number },
-): Promise<{ site: Site; revision: number }> {
-  let { site: current, revision } = start
-  for (let edit = 0; edit < 120; edit += 1) {
-    const next = { ...current, notes: `note ${edit} `.repeat(1 + (edit % 50)) }
-    const saved = await good(
-      call('site.edit', { id: next.id, base: revision, changes: difference(current, next) }),
-    )
-    ;({ revision } = saved)
-    current = next
-    await good(call('sites.list', {}))
-    await call('site.export', { id: next.id })
-    await call('site.open', { id: crypto.randomUUID() })
-  }
-  return { site: current, revision }
-}
-
-describe('a day with the program', () => {
+describe('hours with the program', () => {
   it.runIf(existsSync('/proc/self/status'))(
-    'of 24 hours with 2,880 edits and 8,640 other calls leaves neither memory nor open files behind',
+    'of four hours of use, 480 edits and 1,440 other calls, nothing stays in memory or open (npm run torture: a day)',
     async () => {
-      const started = await startBuilt(folder)
-      const call = await connect(started)
-      const made = site()
-      const { revision } = await good(call('site.create', { site: made }))
-      let state = { site: made, revision }
-      for (let warming = 0; warming < 4; warming += 1) state = await hour(call, state)
-      const processId = started.child.pid ?? 0
-      const before = weigh(processId)
-      for (let hours = 0; hours < 24; hours += 1) state = await hour(call, state)
-      const after = weigh(processId)
-      console.log(JSON.stringify({ before, after }))
-      expect(after.handles).toBeLessThanOrEqual(before.handles + 2)
-      expect(after.megabytes - before.megabytes).toBeLessThan(40)
-      expect((await good(call('site.open', { id: made.id }))).site).toEqual(state.site)
-      started.child.kill('SIGTERM')
-      expect(await started.ended).toBe(0)
+      const day = await liveFor(4)
+      expect(day.after.handles).toBeLessThanOrEqual(day.before.handles + 2)
+      expect(day.after.megabytes - day.before.megabytes).toBeLessThan(40)
+      expect(day.sameAtTheEnd).toBe(true)
+      expect(day.exit).toBe(0)
     },
     300_000,
   )
