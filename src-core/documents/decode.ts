@@ -38,21 +38,21 @@ export function decodeValue<T>(format: Format<T>, value: unknown): Outcome<Decod
     return fail({ code: 'document-foreign' })
   return chain(
     migrate(value as Readonly<Record<string, unknown>>, format.version, format.steps),
-    ({ document, from }) => chain(checkOwn(format, document), (checked) => ok({ document: checked, from })),
+    ({ document, from }) => chain(check(format, document), (checked) => ok({ document: checked, from })),
   )
 }
 
-/** A document that is to be kept, checked as a whole: schema and ids. */
+/**
+ * A document that is to be kept, checked as a whole: schema and ids. Frozen: itself where it is already just what the
+ * schema gives back, as nearly all are, else the copy the schema makes.
+ */
 export function check<T>(format: Pick<Format<T>, 'schema'>, value: unknown): Outcome<T> {
+  if (sureOf(format.schema)(value)) return idsChecked(value as T)
   const parsed = format.schema.safeParse(value, { reportInput: true })
   return parsed.success
     ? idsChecked(parsed.data)
     : fail({ code: 'document-malformed', ...firstFault(parsed.error) })
 }
-
-/** The same for a value read just now, which need not be copied: three times as quick where all is well. */
-const checkOwn = <T>(format: Pick<Format<T>, 'schema'>, value: unknown): Outcome<T> =>
-  sureOf(format.schema)(value) ? idsChecked(value as T) : check(format, value)
 
 function idsChecked<T>(document: T): Outcome<T> {
   const twice = duplicateId(document)

@@ -2,13 +2,16 @@ const WIDTH = 110
 
 /**
  * JSON with two spaces per level, where what fits on one line stands on one line, so that a change shows as a changed
- * line.
+ * line. `frozen`: the value cannot change any more, at any depth. The text of each item of its outer lists is then kept
+ * with the item: of a site saved after an edit, all visits but one are what they were.
  */
-export function layOut(value: unknown): string {
-  const layout = new Layout()
+export function layOut(value: unknown, { frozen = false }: { readonly frozen?: boolean } = {}): string {
+  const layout = new Layout(frozen)
   layout.write(value, '', 0)
   return layout.pieces.join('')
 }
+
+const kept = new WeakMap<object, { readonly indent: string; readonly text: string }>()
 
 /** A part on one line, and the room a line must have for it. */
 interface Flat {
@@ -23,6 +26,11 @@ class Layout {
   /** By group or list; null where no line is long enough. Each is tried once, not anew for every level above it. */
   readonly #flat = new Map<object, Flat | null>()
   readonly #labels = new Map<string, string>()
+  #keeps: boolean
+
+  constructor(keeps: boolean) {
+    this.#keeps = keeps
+  }
 
   /** `used`: what already stands on the line. */
   write(value: unknown, indent: string, used: number): void {
@@ -37,10 +45,25 @@ class Layout {
     for (const key in value as Group) {
       const label = isList ? '' : this.#label(key)
       this.pieces.push(before, inner, label)
-      this.write((value as Group)[key], inner, label.length)
+      const part = (value as Group)[key]
+      if (isList && this.#keeps && typeof part === 'object' && part !== null)
+        this.pieces.push(this.#keptText(part, inner))
+      else this.write(part, inner, label.length)
       before = ',\n'
     }
     this.pieces.push('\n', indent, isList ? ']' : '}')
+  }
+
+  #keptText(item: object, indent: string): string {
+    const known = kept.get(item)
+    if (known?.indent === indent) return known.text
+    const from = this.pieces.length
+    this.#keeps = false
+    this.write(item, indent, 0)
+    this.#keeps = true
+    const text = this.pieces.splice(from).join('')
+    kept.set(item, { indent, text })
+    return text
   }
 
   /** A plain value stands on its line however long it is. */

@@ -1,6 +1,12 @@
+import { readFileSync } from 'node:fs'
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { apply } from '#core/documents/changes'
+import { check, decode } from '#core/documents/decode'
+import { encode } from '#core/documents/encode'
+import { FORMATS } from '#core/documents/formats'
 import { layOut } from '#core/documents/layout'
+import { good } from '../../support/outcomes'
 
 const WIDTH = 110
 
@@ -62,4 +68,38 @@ describe('the layout of a document', () => {
       }),
     )
   })
+
+  it('is never that of the document before the edit, wherever the edit was made', () => {
+    const text = readFileSync(new URL('../../fixtures/documents/site-v1-full.json', import.meta.url), 'utf8')
+    const paths = placesOf(JSON.parse(text))
+    const changes = fc.array(
+      fc.tuple(fc.constantFrom(...paths), fc.constantFrom('3.5', 'a note', '2026-01-31')),
+      { minLength: 1, maxLength: 4 },
+    )
+    let saved = 0
+    fc.assert(
+      fc.property(changes, (all) => {
+        let document: unknown = good(decode('site', text)).document
+        for (const [path, value] of all) {
+          document = apply(document, [{ op: 'set', path, value }])?.document
+          const checked = check(FORMATS.site, document)
+          if (!checked.ok) return
+          saved += 1
+          expect(encode('site', checked.value)).toBe(encode('site', structuredClone(checked.value)))
+          document = checked.value
+        }
+      }),
+      { numRuns: 300 },
+    )
+    expect(saved).toBeGreaterThan(50)
+  })
 })
+
+/** The path of every text in a value. */
+function placesOf(node: unknown, path: readonly (string | number)[] = []): (readonly (string | number)[])[] {
+  if (typeof node === 'string') return [path]
+  if (typeof node !== 'object' || node === null) return []
+  return Array.isArray(node)
+    ? node.flatMap((item, index) => placesOf(item, [...path, index]))
+    : Object.entries(node).flatMap(([key, part]) => placesOf(part, [...path, key]))
+}
