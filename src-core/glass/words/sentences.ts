@@ -99,4 +99,8 @@ export const fillSentence = (racks: string): string =>
 
 /** How far a check has come. */
 export const progressSentence = (kind: 'question' | 'test', number: number, of: number): string =>
-  kind === 'question' ? `Question ${number} of ${of}` : `Test ${number} of ${of} or fewer`
+  kind === 'question'
+    ? `Question ${number} of ${of}`
+    : number > of
+      ? `Test ${number}`
+      : `Test ${number} of ${of} or fewer`

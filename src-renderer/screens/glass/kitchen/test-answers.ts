@@ -1,4 +1,5 @@
 import type { EvidenceId } from '#core/glass/evidence'
+import type { Finding } from '#core/glass/findings'
 import type { TestPage } from '#core/glass/words/tests'
 import type { GlassAnswer } from '#core/records/index'
 
@@ -23,3 +24,20 @@ export const manyAre = (
 /** Skipped or not known: never a no. */
 export const notKnown = (pages: readonly TestPage[]): readonly GlassAnswer[] =>
   pages.flatMap((page) => itemsOf(page).map((evidence) => ({ evidence, answer: 'unknown' })))
+
+/** The pages and choices the record has not answered yet; all of them should it have answered everything. */
+export function openPages(pages: readonly TestPage[], findings: readonly Finding[]): readonly TestPage[] {
+  const known = new Map(
+    findings.filter((finding) => finding.from === 'record').map((one) => [one.evidence, one.answer]),
+  )
+  const open = pages.flatMap((page): readonly TestPage[] => {
+    if (page.kind === 'pick-many') {
+      const choices = page.choices.filter((choice) => !known.has(choice.is))
+      return choices.length === 0 ? [] : [{ ...page, choices }]
+    }
+    const told =
+      page.items.every((item) => known.has(item)) || page.items.some((item) => known.get(item) === 'yes')
+    return told ? [] : [page]
+  })
+  return open.length === 0 ? pages : open
+}
