@@ -34,7 +34,7 @@ export class AtomicJson {
     mkdirSync(this.#folder, { recursive: true, mode: 0o700 })
     this.#text = text
     try {
-      this.#conf.store = {}
+      this.#conf.store = NOTHING_TO_KEEP
     } finally {
       this.#text = '{}'
     }
@@ -43,6 +43,9 @@ export class AtomicJson {
     syncFolder(this.#folder)
   }
 }
+
+/** conf reads all of the old file before a write, to carry over notes of its own: with these it has them, and does not. */
+const NOTHING_TO_KEEP = { __internal__: {} }
 
 export class ShortWrite extends Error {
   readonly code = 'ENOSPC'
