@@ -48,10 +48,12 @@ async function main(): Promise<void> {
   const host = await startLocalHost({ dispatch: program.value.dispatch, files: () => manifest, log })
   tell(host, options)
 
-  const stop = (): void => {
-    program.value.close()
-    void host.close().then(() => process.exit(0))
-  }
+  // a save that is on its way in gets through before the data folder is given back
+  const stop = (): void =>
+    void host.close().then(() => {
+      program.value.close()
+      process.exit(0)
+    })
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop)
   const input = createInterface({ input: process.stdin })
   input.on('line', () => tell(host, options))

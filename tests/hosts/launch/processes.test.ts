@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { connect } from 'node:net'
 import { join } from 'node:path'
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { ROOT } from '#main/launch/built'
@@ -27,7 +28,7 @@ const start = async (args: readonly string[] = []): Promise<Started> => {
   return started
 }
 
-async function createSite({ origin, address }: Started): Promise<string> {
+async function tokenOf({ origin, address }: Started): Promise<string> {
   const headers = { origin, 'content-type': 'application/json' }
   const swapped = await ask(origin, {
     method: 'POST',
@@ -35,12 +36,21 @@ async function createSite({ origin, address }: Started): Promise<string> {
     headers,
     body: JSON.stringify({ code: codeOf(address) }),
   })
-  const { token } = JSON.parse(swapped.body) as { readonly token: string }
+  return (JSON.parse(swapped.body) as { readonly token: string }).token
+}
+
+async function createSite(started: Started): Promise<string> {
+  const { origin } = started
+  const headers = {
+    origin,
+    'content-type': 'application/json',
+    'x-dosewright-token': await tokenOf(started),
+  }
   const made = site()
   const created = await ask(origin, {
     method: 'POST',
     path: '/rpc/site.create',
-    headers: { ...headers, 'x-dosewright-token': token },
+    headers,
     body: JSON.stringify({ site: made }),
   })
   expect(JSON.parse(created.body)).toMatchObject({ ok: true })
@@ -71,6 +81,38 @@ describe('the local window host as a process', () => {
       })
     },
   )
+
+  it('told to stop while a save is half sent: the save gets through, then it ends', async () => {
+    const first = await start()
+    const { hostname, port, host } = new URL(first.origin)
+    const made = site()
+    const body = Buffer.from(JSON.stringify({ site: made }))
+    const head = [
+      'POST /rpc/site.create HTTP/1.1',
+      `Host: ${host}`,
+      `Origin: ${first.origin}`,
+      'Content-Type: application/json',
+      `x-dosewright-token: ${await tokenOf(first)}`,
+      `Content-Length: ${body.length}`,
+      '',
+      '',
+    ].join('\r\n')
+    const socket = connect(Number(port), hostname)
+    let reply = ''
+    socket.on('data', (data) => (reply += data.toString()))
+    const closed = new Promise((resolve) => socket.once('close', resolve))
+    socket.write(head)
+    socket.write(body.subarray(0, 100))
+    await new Promise((resolve) => setTimeout(resolve, 100))
+    first.child.kill('SIGTERM')
+    await new Promise((resolve) => setTimeout(resolve, 100))
+    socket.write(body.subarray(100))
+    await closed
+    expect(reply).toMatch(/^HTTP\/1\.1 200[^]*"ok":true/)
+    expect(await first.ended).toBe(0)
+    expect(existsSync(join(folder, 'lock.json'))).toBe(false)
+    expect(existsSync(join(folder, 'sites', `${made.id}.json`))).toBe(true)
+  })
 
   it('SIGKILL: the lock it leaves is in nobody’s way', async () => {
     const first = await start()
