@@ -1,5 +1,6 @@
 import type { Outcome } from '../outcome'
 import type { Problem } from '../problem'
+import type { SiteSpend } from '../spend/site-spend'
 import { Decimal } from '../units/decimal'
 import type { Worksheet } from '../worksheet/types'
 
@@ -8,10 +9,25 @@ import type { Worksheet } from '../worksheet/types'
  * sentence, money becomes decimal text. Numbers keep every digit. The rack-by-rack strengths of a tank are left out: its
  * summary tells them. Described by `worksheet-schema.ts`.
  */
-export const worksheetJson = (worksheet: Worksheet, says: (problem: Problem) => string): unknown => ({
+export const worksheetJson = (
+  worksheet: Worksheet,
+  says: (problem: Problem) => string,
+  spend?: SiteSpend,
+): unknown => ({
   format: 'dosewright-worksheet',
   version: 1,
   ...(plain(worksheet, says) as Readonly<Record<string, unknown>>),
+  ...(spend === undefined ? {} : { spend: plain(spendPart(spend), says) }),
+})
+
+/** The spend without what the worksheet says itself. */
+const spendPart = ({ products, months, visits, savings, changes, scenarios }: SiteSpend): unknown => ({
+  products,
+  months,
+  visits,
+  savings,
+  changes,
+  scenarios,
 })
 
 function plain(node: unknown, says: (problem: Problem) => string): unknown {

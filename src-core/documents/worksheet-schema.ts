@@ -1,47 +1,10 @@
 import { z } from 'zod'
+import { spend } from './spend-schema'
+import { estimate, money, or, problem } from './worksheet-parts'
 
 /**
  * What `worksheet --json` prints, field by field. The descriptions travel into the published JSON Schema.
  */
-
-const problem = z
-  .strictObject({
-    problem: z.string().describe('code of what stands in the way'),
-    says: z.string().describe('the same as a sentence'),
-  })
-  .describe('stands where a figure cannot be given, with the reason')
-
-const or = <T extends z.ZodType>(value: T) => z.union([value, problem])
-
-const estimate = z
-  .strictObject({
-    unit: z.string().describe('unit of value, standard, expanded, low and high'),
-    value: z.number(),
-    standard: z.number().min(0).describe('combined standard uncertainty'),
-    coverage: z.number().describe('coverage factor for 95 %'),
-    expanded: z.number().min(0).describe('coverage x standard: half-width of the 95 % interval'),
-    low: z.number(),
-    high: z.number(),
-    degreesOfFreedom: z
-      .number()
-      .nullable()
-      .describe('effective (Welch-Satterthwaite); null: infinitely many'),
-    predicted: z.boolean().describe('true: a forecast from the instruments, no scatter was observed'),
-    budget: z
-      .array(
-        z.strictObject({
-          source: z.string(),
-          standard: z.number(),
-          degreesOfFreedom: z.number().nullable(),
-          share: z.number().describe('part of the combined variance'),
-          sign: z.literal(-1).optional().describe('the result falls as this source rises'),
-        }),
-      )
-      .describe('where the uncertainty comes from'),
-  })
-  .describe('a result and how well it is known')
-
-const money = z.string().describe('decimal text in the currency of the site')
 
 const verdict = z.enum(['proved-in', 'in-not-proved', 'out-not-proved', 'proved-out'])
 
@@ -166,6 +129,7 @@ export const worksheetFile = z.strictObject({
   ),
   use: z.array(use).describe('the average month, pump by pump, at the last known settings'),
   racks: z.array(z.looseObject({ machineId: z.string() })),
+  spend: spend.describe('months, stock, orders, savings and what-ifs'),
   totals: z.strictObject({
     costPerMonth: or(money).describe('the sum of the rounded lines'),
     costPerRack: or(money),

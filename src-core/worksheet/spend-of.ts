@@ -9,7 +9,7 @@ import type { PumpVisit, TestResult, Worksheet } from './types'
 interface Records {
   readonly site: Site
   readonly products: readonly Product[]
-  readonly settings: Settings
+  readonly settings: Pick<Settings, 'serviceLevel'>
 }
 
 /**

@@ -5,6 +5,7 @@ import { DOCUMENT_LIMITS } from '#core/documents/limits'
 import { worksheetJson } from '#core/documents/worksheet-json'
 import { sentence } from '#core/messages/sentence'
 import { computeWorksheet } from '#core/worksheet/compute'
+import { spendOf } from '#core/worksheet/spend-of'
 import { worksheetText } from './text'
 
 /**
@@ -50,6 +51,12 @@ const decoded = decode('site', text(file))
 if (!decoded.ok) refuse(`${file}: ${sentence(decoded.problem)}`)
 const { site, products, instruments } = decoded.value.document
 const worksheet = computeWorksheet({ site, products, instruments, settings: null, asOf })
-process.stdout.write(
-  json ? `${JSON.stringify(worksheetJson(worksheet, sentence), null, 2)}\n` : worksheetText(worksheet),
-)
+/** how likely stock must last until a delivery, where no settings say so */
+const SERVICE_LEVEL = '95'
+
+function asJson(): string {
+  const spend = spendOf(worksheet, { site, products, settings: { serviceLevel: SERVICE_LEVEL } })
+  return `${JSON.stringify(worksheetJson(worksheet, sentence, spend), null, 2)}\n`
+}
+
+process.stdout.write(json ? asJson() : worksheetText(worksheet))

@@ -41,6 +41,15 @@ describe('the headless worksheet', { timeout: 60_000 }, () => {
         expect(pump.asLeft?.decision).toHaveProperty('verdict')
       }
     expect(parsed.totals.costPerMonth).toMatch(/^\d+(\.\d+)?$/u)
+    // 12 months back, this one, 12 to come; stock and orders of every product
+    expect(parsed.spend?.months).toHaveLength(25)
+    for (const product of parsed.spend?.products ?? []) {
+      expect(product.stock).toHaveProperty('expanded')
+      expect(product.reorder).toHaveProperty('containers')
+      expect(product.reconciliations.length).toBeGreaterThan(0)
+    }
+    expect(parsed.spend?.savings).toHaveProperty('total')
+    expect(parsed.spend?.changes).toHaveProperty('steps')
   })
 
   it('prints text for people: each pump, its state, the month and the money', () => {
