@@ -2,7 +2,7 @@ import { oncePer } from '../once'
 import { fail, type Outcome } from '../outcome'
 import type { Estimate } from '../statistics/estimate'
 import { estimate } from '../statistics/make-estimate'
-import { compensatedSum } from '../statistics/sum'
+import { compensatedSumOf } from '../statistics/sum'
 import { predictedFlow, sharedLines } from './predicted-flow'
 import type { GoodRun, VolumeDoubt } from './types'
 
@@ -25,11 +25,11 @@ export interface SeriesSpread {
  */
 export const seriesSpread = oncePer((runs: readonly GoodRun[]): SeriesSpread | null => {
   const n = runs.length
-  const total = compensatedSum(runs.map((run) => run.seconds))
+  const total = compensatedSumOf(runs, (run) => run.seconds)
   if (n === 0 || !(total > 0)) return null
-  const mean = (60 * compensatedSum(runs.map((run) => run.volume))) / total
+  const mean = (60 * compensatedSumOf(runs, (run) => run.volume)) / total
   const seconds = total / n
-  const squares = compensatedSum(runs.map((run) => (run.seconds / seconds) * (run.flow - mean) ** 2))
+  const squares = compensatedSumOf(runs, (run) => (run.seconds / seconds) * (run.flow - mean) ** 2)
   return { mean, standardDeviation: n > 1 ? Math.sqrt(squares / (n - 1)) : null, seconds }
 })
 

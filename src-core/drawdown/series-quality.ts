@@ -38,14 +38,15 @@ export function seriesQuality(facts: SeriesFacts): SeriesQuality {
   const ratio = hasFlow && standardDeviation !== null ? standardDeviation / mean : null
   const cv = ratio !== null && Number.isFinite(ratio) ? ratio : null
   const flows = runs.map((run) => run.flow)
+  const mayBreak = !agree(flows)
   const findings: (GradedFinding | null)[] = [
     facts.primed ? null : { code: 'not-primed', severity: 'stops' },
     mean === 0 ? { code: 'no-flow', severity: 'stops' } : null,
     tooFew(runs.length),
     hasFlow ? trendFinding(flows) : null,
-    outlier(runs, facts.graduations),
+    mayBreak ? outlier(runs, facts.graduations) : null,
     scatter(cv),
-    levels(flows),
+    mayBreak ? levels(flows) : null,
     fewGraduations(facts.graduations),
     fewPulses(facts),
     (facts.tubeOverdueDays ?? 0) > 0
@@ -53,6 +54,12 @@ export function seriesQuality(facts: SeriesFacts): SeriesQuality {
       : null,
   ]
   return { findings: findings.filter((f) => f !== null), mean, standardDeviation, cv }
+}
+
+/** Whether runs agree so well that neither an outlier nor two levels in them would matter, whatever the tests say. */
+function agree(flows: readonly number[]): boolean {
+  const low = Math.min(...flows)
+  return low > 0 && Math.max(...flows) - low <= AGREEMENT * low * (1 - 1e-9)
 }
 
 const tooFew = (have: number): GradedFinding | null =>

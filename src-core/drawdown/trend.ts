@@ -18,12 +18,14 @@ export function monotoneOdds(runs: number): number {
  * n - 2 degrees of freedom finds. A move that stays within what good runs differ by warns and never stops.
  */
 export function trendFinding(flows: readonly number[]): GradedFinding | null {
+  if (flows.length < MONOTONE_WARNS) return null
+  const way = monotone(flows)
+  if (way === null && tooFlat(flows)) return null
   const fit = lineFit(flows.map((y, x) => ({ x, y })))
-  if (!fit.ok || flows.length < MONOTONE_WARNS) return null
+  if (!fit.ok) return null
   const perRun = fit.value.slope
   const matters = Math.abs(perRun) * (flows.length - 1) > AGREEMENT * Math.abs(mean(flows))
   const grade = (stops: boolean): 'stops' | 'warns' => (stops && matters ? 'stops' : 'warns')
-  const way = monotone(flows)
   if (way !== null)
     return {
       code: way,
@@ -43,6 +45,13 @@ export function trendFinding(flows: readonly number[]): GradedFinding | null {
     severity: grade(test.p < TREND_STOPS),
   }
 }
+
+/**
+ * Whether no line through the values can rise enough to matter: a least-squares line through equally spaced points rises
+ * by less than 1.5 times their range, since |slope| (n - 1) <= range (n - 1) sum|dx| / (2 sum dx^2), whose limit is 1.5.
+ */
+const tooFlat = (flows: readonly number[]): boolean =>
+  1.5 * (Math.max(...flows) - Math.min(...flows)) < AGREEMENT * Math.abs(mean(flows)) * (1 - 1e-9)
 
 /**
  * Place of the first run from which a series has settled: the last three agree within 2 % and do not all step the

@@ -1,5 +1,5 @@
 import { fail, ok, type Outcome } from '../outcome'
-import { compensatedSum, usable } from './sum'
+import { compensatedSum, compensatedSumOf, usable } from './sum'
 
 export interface Point {
   readonly x: number
@@ -42,13 +42,13 @@ export function lineFit(points: readonly Point[]): Outcome<LineFit> {
   const meanY = centre(ys)
   const dx = xs.map((x) => x - meanX)
   const dy = ys.map((y) => y - meanY)
-  const sxx = compensatedSum(dx.map((d) => d * d))
-  const sxy = compensatedSum(dx.map((d, i) => d * (dy[i] ?? 0)))
+  const sxx = compensatedSumOf(dx, (d) => d * d)
+  const sxy = compensatedSumOf(dx, (d, i) => d * (dy[i] ?? 0))
   const slope = sxy / sxx
   if (!(sxx > 0) || !Number.isFinite(slope)) return fail({ code: 'cannot-compute', reason: 'no-spread-in-x' })
   const intercept = meanY - slope * meanX
-  const residual = compensatedSum(dx.map((d, i) => ((dy[i] ?? 0) - slope * d) ** 2))
-  const syy = compensatedSum(dy.map((d) => d * d))
+  const residual = compensatedSumOf(dx, (d, i) => ((dy[i] ?? 0) - slope * d) ** 2)
+  const syy = compensatedSumOf(dy, (d) => d * d)
   const df = n - 2
   const deviation = df > 0 ? Math.sqrt(residual / df) : null
   const fit: LineFit = {
@@ -68,7 +68,7 @@ export function lineFit(points: readonly Point[]): Outcome<LineFit> {
 
 function centre(values: readonly number[]): number {
   const first = compensatedSum(values) / values.length
-  return first + compensatedSum(values.map((v) => v - first)) / values.length
+  return first + compensatedSumOf(values, (v) => v - first) / values.length
 }
 
 const isFinite = (fit: LineFit): boolean =>

@@ -1,5 +1,5 @@
 import { fail, ok, type Outcome } from '../outcome'
-import { compensatedSum, usable } from './sum'
+import { compensatedSum, compensatedSumOf, usable } from './sum'
 
 export interface MeanAndSpread {
   readonly count: number
@@ -24,12 +24,12 @@ export function meanAndSpread(values: readonly number[]): Outcome<MeanAndSpread>
   if (n === 0) return fail({ code: 'no-runs' })
   if (!usable(values)) return fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
   const first = compensatedSum(values) / n
-  const fromFirst = values.map((value) => value - first)
   // What rounding left in the mean; zero in exact arithmetic.
-  const residue = compensatedSum(fromFirst)
+  const residue = compensatedSumOf(values, (value) => value - first)
   const mean = first + residue / n
   if (n === 1) return ok({ count: 1, mean, standardDeviation: null, standardError: null })
-  const squares = compensatedSum(fromFirst.map((d) => d * d)) - (residue * residue) / n
+  const squares =
+    compensatedSumOf(values, (value) => (value - first) * (value - first)) - (residue * residue) / n
   const standardDeviation = Math.sqrt(Math.max(0, squares) / (n - 1))
   return ok({ count: n, mean, standardDeviation, standardError: standardDeviation / Math.sqrt(n) })
 }

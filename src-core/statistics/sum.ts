@@ -2,10 +2,15 @@
  * Compensated sum (Neumaier 1974, an improvement of Kahan's): the rounding error of every addition is carried along,
  * so that the result is right to about one unit in the last place however long the list.
  */
-export function compensatedSum(values: readonly number[]): number {
+export const compensatedSum = (values: readonly number[]): number =>
+  compensatedSumOf(values, (value) => value)
+
+/** The same of what `term` makes of each item, without a list of the terms. */
+export function compensatedSumOf<T>(items: readonly T[], term: (item: T, index: number) => number): number {
   let sum = 0
   let lost = 0
-  for (const value of values) {
+  for (let i = 0; i < items.length; i += 1) {
+    const value = term(items[i] as T, i)
     const next = sum + value
     lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum
     sum = next

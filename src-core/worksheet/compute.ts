@@ -37,12 +37,14 @@ export function computeWorksheet(input: WorksheetInput): Worksheet {
   const racksOf = (machineId: Id): Outcome<RackRate> =>
     racks.find((row) => row.machineId === machineId)?.rate ??
     fail({ code: 'missing', field: 'machine.racksPerDay', needed: 'racks-per-day' })
-  const results = visits.map(({ visit, setup, worked }) =>
-    visitResult({ site, visit, setup, pumps: worked, month, racksOf }),
+  const results = once(() =>
+    visits.map(({ visit, setup, worked }) =>
+      visitResult({ site, visit, setup, pumps: worked, month, racksOf }),
+    ),
   )
   const drift = once(() =>
     pumps.flatMap((pump) => {
-      const trend = pumpTrend(site, { visits: results, racks, asOf }, input, pump.id)
+      const trend = pumpTrend(site, { visits: results(), racks, asOf }, input, pump.id)
       return trend.ok ? [{ pumpId: pump.id, drift: trend.value.drift }] : []
     }),
   )
@@ -51,7 +53,9 @@ export function computeWorksheet(input: WorksheetInput): Worksheet {
     siteName: site.name,
     currency: site.currency,
     asOf,
-    visits: results,
+    get visits() {
+      return results()
+    },
     use,
     racks,
     totals,
