@@ -22,7 +22,7 @@ export interface CostChange {
 }
 
 const CAUSES: readonly ChangeCause[] = ['racks', 'dose', 'price', 'product']
-/** A change is told over a month at least, and racks then and now are counted over this many days each. Our judgement. */
+/** A change is told over a month at least, and racks then are counted over this many days. Our judgement. */
 const SHORTEST_DAYS = 30
 const WINDOW_DAYS = 120
 
@@ -72,7 +72,7 @@ function pumpSteps(
 ): Outcome<PumpSteps> {
   const { site, calendar } = inTime
   const tests = testsOf(inTime.doses, pump.id)
-  const racks = ratesThenAndNow(inTime, machine, since, asOf)
+  const racks = ratesThenAndNow(inTime, machine, since)
   const productNow = products.find((product) => product.id === pump.productId) ?? null
   const productThen = productOn(site, products, pump, since) ?? productNow
   const cost = (rate: Outcome<RackRate>, product: Product | null, doseDay: Day, priceDay: Day) =>
@@ -98,25 +98,22 @@ function pumpSteps(
   )
 }
 
-/** Racks counted around then and up to now; where the counter cannot say both, the racks did not change. */
+/**
+ * Racks then, counted around that day, and now, as the average month has them; where the counter cannot say how it was
+ * then, the racks did not change.
+ */
 function ratesThenAndNow(
   inTime: SiteInTime,
   machine: Machine,
   since: Day,
-  asOf: Day,
 ): { readonly before: Outcome<RackRate>; readonly now: Outcome<RackRate> } {
-  const general = inTime.racks.get(machine.id) ?? fail({ code: 'not-found', what: machine.name })
-  const readings = counterReadings(inTime.site.visits, machine.id)
-  const half = WINDOW_DAYS / 2
-  const then = countedRacks(readings, inTime.calendar, {
-    from: addDays(since, -half),
-    to: addDays(since, half),
+  const now = inTime.racks.get(machine.id) ?? fail({ code: 'not-found', what: machine.name })
+  const then = countedRacks(counterReadings(inTime.site.visits, machine.id), inTime.calendar, {
+    from: addDays(since, -WINDOW_DAYS / 2),
+    to: addDays(since, WINDOW_DAYS / 2),
   })
-  const now = countedRacks(readings, inTime.calendar, { from: addDays(asOf, -WINDOW_DAYS), to: asOf })
-  if (then === null || now === null) return { before: general, now: general }
-  const rated = (perOpenDay: number): Outcome<RackRate> =>
-    chain(general, (rate) => ok({ ...rate, perOpenDay }))
-  return { before: rated(then.perOpenDay), now: rated(now.perOpenDay) }
+  const before = then === null ? now : chain(now, (rate) => ok({ ...rate, perOpenDay: then.perOpenDay }))
+  return { before, now }
 }
 
 /** The product a pump fed on a day, by the set-up kept with the last visit closed before it. */

@@ -129,8 +129,8 @@ describe('what changed since last year', () => {
     visits: [
       counter('2025-03-01', '0'),
       counter('2025-04-10', '4000'),
-      counter('2026-01-10', '31500'),
-      counter('2026-03-11', '39000'),
+      counter('2026-01-10', '38375'),
+      counter('2026-03-11', '45875'),
     ],
   }
   const doses = [visit(1, '2025-03-01', 30, 30), visit(2, '2026-01-10', 30, 36)]
@@ -148,6 +148,11 @@ describe('what changed since last year', () => {
     expect(step('dose')).toBe('3.81')
     expect(step('price')).toBe('4.56')
     expect(changes.now.toFixed(2)).toBe('27.39')
+  })
+
+  it('ends at the average month the page begins with', () => {
+    const spend = spendOf(doses, { site: busier })
+    expect(good(spend.changes).now.equals(good(spend.totals.costPerMonth))).toBe(true)
   })
 
   it('adds up to the cent', () => {
