@@ -64,7 +64,7 @@ test('the countdown ends by itself, flashes, and asks for the level; the run is 
   await watch(program).click()
   await expect(program).toHaveTitle(/^1:00 · /u)
   await pass(program, 60.02)
-  await expect(program.locator('.watch.flash')).toBeVisible()
+  await expect(program.locator('.big.flash')).toBeVisible()
   await expect(program.getByRole('textbox', { name: /^Level after/u })).toBeFocused()
   await expect(times(program)).toHaveText('60.00')
   await expect(program).not.toHaveTitle(/ · /u)

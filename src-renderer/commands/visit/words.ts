@@ -33,7 +33,3 @@ export const removeAdvice = (site: Site, at: AtVisit & { readonly adviceId: Id }
 /** The rep's own notes of the visit. */
 export const setNotes = (site: Site, at: AtVisit, notes: string): Site =>
   changeOpenVisit(site, at.visitId, (visit) => (visit.notes === notes ? visit : { ...visit, notes }))
-
-/** Who does the work, as it stands on the report. */
-export const setRep = (site: Site, at: AtVisit, by: string): Site =>
-  changeOpenVisit(site, at.visitId, (visit) => (visit.by === by ? visit : { ...visit, by }))

@@ -5,8 +5,6 @@ import { Stopwatch, type Keep, type Timed } from '../watch/stopwatch.svelte'
 
 /** How long the line is held after the last bubble: common practice, no source. */
 export const PRIME_SECONDS = 60
-/** How long the pump runs after a turn before it is timed: common practice, no source. */
-export const SETTLE_SECONDS = 30
 
 const SOUND = 'dosewright.sound'
 
