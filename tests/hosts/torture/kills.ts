@@ -71,6 +71,7 @@ export async function killAgainAndAgain(
       started = await timedStart(disk.path, tally)
       reachable = await connect(started)
       for (const one of known) await compare(reachable, one, trouble, tally)
+      if (tally.kills % 100 === 0) console.log(`${tally.kills} kills`)
       if (tally.faults.length > 0) break
     }
     started.child.kill('SIGTERM')
