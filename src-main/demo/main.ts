@@ -32,7 +32,7 @@ for (const name of readdirSync(folder).filter((file) => file.endsWith('.json')))
   const file = decoded.value.document
   const last = lastVisitAt(file.site)
   const moved = shiftDays(file, last === null ? 0 : daysBetween(last, today) - 3)
-  const text = worksheetText(computeWorksheet({ ...moved, settings: null, asOf: today }))
+  const text = worksheetText(computeWorksheet({ ...moved, settings: null, asOf: today }), moved.instruments)
   writeFileSync(join(target, name.replace(/\.json$/u, '.txt')), text)
   console.log(`${text}\n`)
 }

@@ -59,4 +59,4 @@ function asJson(): string {
   return `${JSON.stringify(worksheetJson(worksheet, sentence, spend), null, 2)}\n`
 }
 
-process.stdout.write(json ? asJson() : worksheetText(worksheet))
+process.stdout.write(json ? asJson() : worksheetText(worksheet, instruments))

@@ -1,4 +1,4 @@
-import { strokesOf, type Stroke } from './eighths'
+import { strokesOf, type Stroke } from '#core/messages/turn-words'
 
 /** A drawing of one stroke on the dial: the line, its arrow head, the eighths counted along it, and its number. */
 export interface DrawnStroke {

@@ -1,32 +1,14 @@
+import { dayWords, MONTHS } from '#core/messages/day-words'
 import type { Day, Instant } from '#core/records/index'
 
-const DAY = 86_400_000
-export const MONTHS = [
-  'Jan',
-  'Feb',
-  'Mar',
-  'Apr',
-  'May',
-  'Jun',
-  'Jul',
-  'Aug',
-  'Sep',
-  'Oct',
-  'Nov',
-  'Dec',
-] as const
+export { dayWords, MONTHS }
 
+const DAY = 86_400_000
 const two = (part: number): string => String(part).padStart(2, '0')
 const noon = (day: Day): number => Date.parse(`${day}T12:00:00Z`)
 
 /** Whole days from one calendar day to another; negative when the second is earlier. */
 export const daysFrom = (from: Day, to: Day): number => Math.round((noon(to) - noon(from)) / DAY)
-
-/** A day as people write it: `9 Mar 2026`. */
-export function dayWords(day: Day): string {
-  const [year = '', month = '', date = ''] = day.split('-')
-  return `${Number(date)} ${MONTHS[Number(month) - 1] ?? month} ${year}`
-}
 
 /** How long ago a day was, or when it will be: `today`, `yesterday`, `12 days ago`, `in 3 days`. */
 export function awayWords(day: Day, today: Day): string {

@@ -59,6 +59,28 @@ describe('the headless worksheet', { timeout: 60_000 }, () => {
       expect(out).toContain(words)
   })
 
+  it('speaks in sentences: the decision, the series, the advice for an open visit, and no reason codes', () => {
+    const file = JSON.parse(readFileSync(join(demo, 'copper-spoon-diner.json'), 'utf8')) as {
+      site: { visits: { closing: unknown; setupId: unknown }[] }
+    }
+    const last = file.site.visits.at(-1)
+    if (last === undefined) throw new Error('the demo site has no visit')
+    last.closing = null
+    last.setupId = null
+    const open = join(folder, 'open.json')
+    writeFileSync(open, JSON.stringify(file))
+    const { code, out } = worksheet(open, '--as-of', '2026-11-25')
+    expect(code).toBe(0)
+    for (const words of ['In window', 'runs that agree', 'to settle', 'with time', 'Next visit'])
+      expect(out).toContain(words)
+    expect(out).toMatch(
+      /next +(?:Leave the screw|Turn the screw|Answer the site conditions|Read the cautions)/u,
+    )
+    expect(out).not.toMatch(
+      /\b(?:not-tested|in-not-proved|proved-in|proved-out|too-few-runs|screw-does-not-act)\b/u,
+    )
+  })
+
   it('says in one sentence where a damaged file is wrong, exits with 2 and writes nothing', () => {
     const good = JSON.parse(readFileSync(join(demo, 'lantern-lane-cafe.json'), 'utf8')) as {
       site: { machines: { pumps: { doseSeconds: unknown }[] }[] }

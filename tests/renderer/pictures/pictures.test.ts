@@ -9,7 +9,7 @@ import { drawMove, polar } from '#renderer/pictures/dial-path.ts'
 import { doseFinding } from '#renderer/pictures/dose-finding.ts'
 import { axisOf, place } from '#renderer/pictures/dose-scale.ts'
 import DosePicture from '#renderer/pictures/DosePicture.svelte'
-import { moveSentence, strokesOf, turnSpoken, turnText } from '#renderer/pictures/eighths.ts'
+import { moveSentence, strokesOf, turnSpoken, turnText } from '#core/messages/turn-words'
 import MethodPicture from '#renderer/pictures/MethodPicture.svelte'
 import TurnDial from '#renderer/pictures/TurnDial.svelte'
 

@@ -1,6 +1,6 @@
-import type { GradedFinding, SeriesQuality } from '#core/drawdown/types'
-import { formatNumber } from '#core/units/format'
-import type { DecimalSign } from '#core/units/parse'
+import type { GradedFinding, SeriesQuality } from '../drawdown/types'
+import { formatNumber } from '../units/format'
+import type { DecimalSign } from '../units/parse'
 
 /** What a series says about itself and what to do, in plain sentences. `run` gives the number of a run in its row. */
 export function seriesSentences(

@@ -1,6 +1,9 @@
-import type { NotTheScrew, TurnAdvice, TurnRefusal } from '#core/screw/types'
-import { formatEstimate } from '#core/units/format'
-import type { DecimalSign } from '#core/units/parse'
+import type { NotTheScrew, TurnAdvice, TurnRefusal } from '../screw/types'
+import { formatEstimate } from '../units/format'
+import type { DecimalSign } from '../units/parse'
+import { moveSentence } from './turn-words'
+
+type Kind<K extends TurnAdvice['kind']> = Extract<TurnAdvice, { readonly kind: K }>
 
 /** Why no turn is advised yet, and what to do about it. */
 export const REFUSALS: Record<TurnRefusal, string> = {
@@ -48,7 +51,7 @@ export const NOT_THE_SCREW: Record<NotTheScrew, readonly [heading: string, look:
 }
 
 /** Where the belief in what a turn does comes from. */
-export function learnedWords(advice: Extract<TurnAdvice, { kind: 'turn' }>, sign: DecimalSign): string {
+export function learnedWords(advice: Kind<'turn'>, sign: DecimalSign): string {
   const gain = advice.gain === null ? '' : `: one turn does ${formatEstimate(advice.gain, sign).whole}`
   switch (advice.learnedFrom) {
     case 'this-visit':
@@ -65,7 +68,7 @@ export function learnedWords(advice: Extract<TurnAdvice, { kind: 'turn' }>, sign
 }
 
 /** What to expect after a turn. */
-export function expectWords(advice: Extract<TurnAdvice, { kind: 'turn' }>, sign: DecimalSign): string {
+export function expectWords(advice: Kind<'turn'>, sign: DecimalSign): string {
   if (advice.expectedFlow === null || advice.isTestMove)
     return 'This is a test move: it shows what the screw does. The next advice will be sharper.'
   const more =
@@ -73,11 +76,46 @@ export function expectWords(advice: Extract<TurnAdvice, { kind: 'turn' }>, sign:
   return `Expect ${formatEstimate(advice.expectedFlow, sign).whole} after it.${more}`
 }
 
-export const LEAVE: Record<Extract<TurnAdvice, { kind: 'leave' }>['reason'], string> = {
+export const LEAVE: Record<Kind<'leave'>['reason'], string> = {
   'proved-in': 'Leave the screw. Lock it, and leave the witness mark where it is.',
   'within-half-a-step': 'Leave the screw: an eighth of a turn would not bring it closer.',
   'not-worth-a-move': 'Leave the screw: what is left is smaller than a turn can mend.',
 }
+
+/** A whole advice in plain sentences, as it stands where there is no dial beside it. */
+export function adviceSentences(advice: TurnAdvice, sign: DecimalSign): readonly string[] {
+  switch (advice.kind) {
+    case 'turn':
+      return [
+        moveSentence(advice.eighths, advice.backOffEighths),
+        expectWords(advice, sign),
+        learnedWords(advice, sign),
+      ]
+    case 'leave':
+      return [LEAVE[advice.reason], ...moreRunsSentence(advice)]
+    case 'diagnose':
+      return [`${NOT_THE_SCREW[advice.finding][0]}. ${NOT_THE_SCREW[advice.finding][1]}`]
+    case 'confirm':
+      return [
+        `${NOT_THE_SCREW[advice.finding][0]}? ${NOT_THE_SCREW[advice.finding][1]}`,
+        advice.eighths === undefined
+          ? CONFIRM_BY_TEST
+          : `${moveSentence(advice.eighths, advice.backOffEighths ?? 0)} That would tell.`,
+      ]
+    case 'refuse':
+      return advice.reasons.map((reason) => REFUSALS[reason])
+    default:
+      return unhandled(advice)
+  }
+}
+
+export const CONFIRM_BY_TEST = 'Time it once more before you act on it.'
+
+/** Runs that would prove the dose without a turn; none where nothing is known of them. */
+export const moreRunsSentence = ({ moreRuns }: Kind<'leave'>): readonly string[] =>
+  moreRuns === undefined
+    ? []
+    : [`${moreRuns === 1 ? 'One more run' : `${moreRuns} more runs`} would prove it without a turn.`]
 
 const unhandled = (value: never): never => {
   throw new Error(`no words for ${JSON.stringify(value)}`)

@@ -1,12 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Decay, Leaving, PumpDrift } from '#core/drift/types'
 import { fail, ok } from '#core/outcome'
-import {
-  leavingWords,
-  nextVisitWords,
-  rateWords,
-  tubeReasonWords,
-} from '#renderer/screens/trend/trend-words.ts'
+import { leavingWords, nextVisitWords, rateWords, tubeReasonWords } from '#core/messages/drift-words'
 
 const leaving = (more: Partial<Leaving>): Leaving => ({
   edge: 'low',
@@ -63,7 +58,7 @@ const drift = (of: Decay): PumpDrift => ({
   nextVisit: null,
 })
 
-describe('what the trend says', () => {
+describe('what is said of a drift', () => {
   it('gives the day the flow leaves its window with both ends of its interval', () => {
     expect(leavingWords(leaving({}))).toBe(
       'If it goes on so it falls out of its window about 31 Mar 2026 (95\u00a0%: not before 11 Mar 2026, not after 30 May 2026).',

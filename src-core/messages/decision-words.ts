@@ -1,5 +1,5 @@
-import type { Decision, SettlingStep } from '#core/dose/types'
-import type { Instrument } from '#core/records/index'
+import type { Decision, SettlingStep } from '../dose/types'
+import type { Instrument } from '../records'
 
 /** The decision as a headline: what is, and how sure. */
 export const DECISION_HEADLINES: Record<Decision['verdict'], (decision: Decision) => string> = {

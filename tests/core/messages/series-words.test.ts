@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest'
+import type { GradedFinding } from '#core/drawdown/types'
+import { seriesSentences } from '#core/messages/series-words'
+
+const say = (findings: readonly GradedFinding[], runs = 5, cv: number | null = 0.01): readonly string[] =>
+  seriesSentences({ findings, mean: 29, standardDeviation: 0.3, cv }, runs, 'comma', () => 4).map(
+    (line) => line.text,
+  )
+
+describe('what is said of a series', () => {
+  it('tells five rising runs from three: air is leaving the line, keep priming', () => {
+    expect(say([{ code: 'rising', runs: 5, odds: 1 / 120, perRun: 0.5, severity: 'stops' }])).toEqual([
+      'Five rising runs: air is still leaving the line. Keep priming, then time again.',
+    ])
+    expect(say([{ code: 'rising', runs: 4, odds: 1 / 24, perRun: 0.5, severity: 'warns' }])[0]).toMatch(
+      /Time one more/u,
+    )
+  })
+
+  it('names the run that does not fit by its number, and writes figures with the sign in use', () => {
+    expect(say([{ code: 'outlier', runId: 'x', statistic: 2, critical: 1.8, severity: 'stops' }])[0]).toMatch(
+      /^Run 4 /u,
+    )
+    expect(say([{ code: 'scatter', cv: 0.061, limit: 0.05, severity: 'stops' }])[0]).toContain('6,1\u00a0%')
+  })
+
+  it('says so when there is nothing to say against it', () => {
+    expect(say([], 3)).toEqual(['Three runs that agree: they scatter by 1,0\u00a0% and show no trend.'])
+    expect(say([], 0)).toEqual([])
+  })
+})
