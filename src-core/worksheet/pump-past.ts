@@ -10,6 +10,8 @@ export interface PumpPast {
   readonly pumpId: Id
   readonly segments: readonly GainSegment[]
   readonly left: { readonly flow: number; readonly expanded: number } | null
+  /** a turn is on record, so that the screw was last moved clockwise as far as anybody wrote down */
+  readonly turned: boolean
 }
 
 /** One visit's tests of one pump, tube by tube. */
@@ -38,15 +40,21 @@ function segmentsByPump(visit: Visit, pumps: readonly PumpVisit[]): ReadonlyMap<
   return made
 }
 
+const hasTurn = (visit: Visit, pumpId: Id): boolean =>
+  visit.work.some(
+    (work) => work.pumpId === pumpId && work.steps.some((step) => step.kind === 'turn' && step.eighths !== 0),
+  )
+
 /** The past of every pump over closed visits, oldest first. */
 export function pumpPasts(
   visits: readonly { readonly visit: Visit; readonly pumps: readonly PumpVisit[] }[],
 ): readonly PumpPast[] {
-  const pasts = new Map<Id, { segments: GainSegment[]; left: PumpPast['left'] }>()
+  const pasts = new Map<Id, { segments: GainSegment[]; left: PumpPast['left']; turned: boolean }>()
   for (const { visit, pumps } of visits) {
     for (const [pumpId, segments] of segmentsByPump(visit, pumps)) {
-      const past = pasts.get(pumpId) ?? { segments: [], left: null }
+      const past = pasts.get(pumpId) ?? { segments: [], left: null, turned: false }
       past.segments.push(...segments)
+      past.turned ||= hasTurn(visit, pumpId)
       pasts.set(pumpId, past)
     }
     for (const pump of pumps) {

@@ -11,6 +11,7 @@ import type { Positions } from '../screw/positions'
 import { conditionsOf, turnGate } from '../screw/turn-gate'
 import type { ScrewObservation, TurnAdvice } from '../screw/types'
 import { countedRuns } from './counted-runs'
+import { playTakenUp } from './play-taken-up'
 import { sameKindPasts, type PumpPast } from './pump-past'
 import type { Setup } from './setup-of'
 import type { TestResult } from './types'
@@ -53,6 +54,7 @@ export function turnAdvice(input: AdviceInput): TurnAdvice {
     observations: observationsOnTube(tests, input.positions),
     prior: gainPrior(own?.segments ?? [], sameKindPasts(pump, input.setup.machines, pasts)),
     stops: input.positions.stops,
+    playTakenUp: playTakenUp(input.work?.steps ?? [], testsOnTube(tests, input.positions)[0] ?? null, own),
     careful: pump.role === 'sanitizer',
     leftUntouched: leftUntouched(input, own),
   })
@@ -94,11 +96,14 @@ function narrowed(flows: RequiredFlow, last: TestResult): RequiredFlow {
 
 /** The tests since the present tube was fitted: an older tube has nothing to say about the level. */
 function observationsOnTube(tests: readonly TestResult[], positions: Positions): readonly ScrewObservation[] {
+  return testsOnTube(tests, positions).flatMap((test) =>
+    test.flow.ok ? [observationOf(test.eighths, test.flow.value, countedRuns(test))] : [],
+  )
+}
+
+function testsOnTube(tests: readonly TestResult[], positions: Positions): readonly TestResult[] {
   const onTube = new Set(positions.tubes.at(-1))
-  return tests.flatMap((test) => {
-    if (!onTube.has(test.testId) || !test.flow.ok) return []
-    return [observationOf(test.eighths, test.flow.value, countedRuns(test))]
-  })
+  return tests.filter((test) => onTube.has(test.testId) && test.flow.ok)
 }
 
 /** What the last visit left, while tube and line have not been looked at in this one. */
