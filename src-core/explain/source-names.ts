@@ -17,9 +17,11 @@ export const SOURCE_NAMES: Readonly<Record<BudgetSource, string>> = {
   strength: 'the strength of the product',
   racks: 'the count of racks',
   charges: 'the drain-and-fills',
+  priming: 'the priming at container changes',
   price: 'the price',
   'tank-volume': 'the tank volume',
   'kit-factor': 'the test kit',
   'step-width': 'the step of the strip',
   count: 'the counting',
+  'tank-above': 'the strength of the second tank',
 }

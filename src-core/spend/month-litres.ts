@@ -1,5 +1,5 @@
 import { chain, fail, ok, type Outcome } from '../outcome'
-import type { Estimate } from '../statistics/estimate'
+import type { BudgetSource, Estimate } from '../statistics/estimate'
 import { estimate, type DoubtLine } from '../statistics/make-estimate'
 import type { Charge } from './charges'
 import type { Span } from './span'
@@ -31,9 +31,17 @@ export function litresParts(input: LitresInput, span: Span): Outcome<UseParts & 
   return ok({ total, racks: byRacks, charges: byCharges, priming: total - byRacks - byCharges })
 }
 
+/** Standard uncertainty of the fresh fills a day, which somebody stated and nobody counts, over their number. Our judgement. */
+const FILLS_SPREAD = 0.1
+/** The same of what a container change loses: how long the prime is held, and how full the line is. Our judgement. */
+const PRIMING_SPREAD = 0.25
+
+/** What only the racks' part follows. */
+const PER_RACK: readonly BudgetSource[] = ['dose-seconds', 'rinse-volume']
+
 /**
- * The same with its interval: the flow moves racks and charges alike, dose seconds and rack count only the racks' part.
- * First-order propagation, JCGM 100:2008 (GUM) 5.1.2.
+ * The same with its interval: the flow moves racks and charges alike; dose seconds, rinse water and rack count only the
+ * racks' part; the number of fills only the charges' part. First-order propagation, JCGM 100:2008 (GUM) 5.1.2.
  */
 export function monthLitres(
   input: LitresInput,
@@ -47,10 +55,12 @@ export function monthLitres(
     const perDose = dose.value === 0 ? 0 : primed / dose.value
     const lines: DoubtLine[] = dose.budget.map((line) => ({
       source: line.source,
-      standard: line.standard * perDose * (line.source === 'dose-seconds' ? parts.racks : follows),
+      standard: line.standard * perDose * (PER_RACK.includes(line.source) ? parts.racks : follows),
       degreesOfFreedom: line.degreesOfFreedom,
     }))
     lines.push({ source: 'racks', standard: parts.racks * primed * racks.relativeStandard })
+    lines.push({ source: 'charges', standard: parts.charges * primed * FILLS_SPREAD })
+    lines.push({ source: 'priming', standard: parts.priming * PRIMING_SPREAD })
     return chain(estimate(parts.total, 'L/month', lines, { predicted: dose.predicted }), (litres) =>
       ok({ estimate: litres, parts }),
     )

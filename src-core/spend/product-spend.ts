@@ -4,11 +4,13 @@ import type { Estimate } from '../statistics/estimate'
 import { sum } from '../statistics/propagate'
 import type { Decimal } from '../units/decimal'
 import { readNumber } from '../units/read'
+import { useAhead } from './ahead'
 import { containerOf } from './container'
 import type { Ground, SpendInput } from './ground'
 import { reconciliationsOf, stockOn } from './product-stock'
 import type { Reconciliation } from './reconcile-types'
 import { reorder, REVIEW_DAYS, type Reorder } from './reorder'
+import { outlasting, type Outlasting } from './shelf-life'
 import { sumOf } from './site-use'
 
 /** Everything about one product at a site. */
@@ -21,6 +23,8 @@ export interface ProductSpend {
   readonly costPerMonth: Outcome<Decimal>
   readonly stock: Outcome<Estimate<'L'>>
   readonly reorder: Outcome<Reorder>
+  /** what will not be, or is not, used up while it keeps; null: nothing */
+  readonly outlasting: Outcome<Outlasting | null>
   /** oldest first */
   readonly reconciliations: readonly Reconciliation[]
 }
@@ -38,6 +42,9 @@ export function productSpend(
     sum(litres, 'L/month', { shared: ['racks'] }),
   )
   const stock = chain(inTime, (when) => stockOn(when, product, asOf))
+  const ahead = chain(all([inTime, litresPerMonth]), ([when, litres]) =>
+    ok(useAhead(when.calendar, litres.value)),
+  )
   const interval =
     site.visitEveryDays === null
       ? ok(REVIEW_DAYS)
@@ -53,7 +60,7 @@ export function productSpend(
     ),
     costPerMonth: chain(all(own.map((line) => line.costPerMonth)), (costs) => ok(sumOf(costs))),
     stock,
-    reorder: chain(interval, (coverDays) =>
+    reorder: chain(all([interval, ahead]), ([coverDays, use]) =>
       reorder({
         product,
         currency: site.currency,
@@ -62,7 +69,11 @@ export function productSpend(
         perMonth: litresPerMonth,
         serviceLevel: input.serviceLevel,
         coverDays,
+        ahead: use,
       }),
+    ),
+    outlasting: chain(all([stock, ahead]), ([left, use]) =>
+      outlasting(product, site.stock, left.value, use, asOf),
     ),
     reconciliations: inTime.ok ? reconciliationsOf(inTime.value, product, mostReconciliations) : [],
   }

@@ -5,10 +5,11 @@ import { addDays } from '../units/days'
 import type { Decimal } from '../units/decimal'
 import { roundMoney } from '../units/money'
 import { readNumber } from '../units/read'
+import { daysUntil, type UseAhead } from './ahead'
 import { DAYS_PER_MONTH } from './calendar'
 import { containerOf } from './container'
 import { priceOn } from './price'
-import { reorderPoint } from './reorder-point'
+import { reorderPoint, type ReorderPoint } from './reorder-point'
 
 /** Day-to-day spread of use and spread of delivery times, as shares of their means, until better is known. Our judgement. */
 export const DAY_SPREAD = 0.3
@@ -25,12 +26,15 @@ export interface ReorderInput {
   /** percent */
   readonly serviceLevel: string
   readonly coverDays: number
+  /** litres to be used from today on, as the calendar has it */
+  readonly ahead: UseAhead
 }
 
 export interface Reorder {
   readonly productId: Id
   /** L on the shelf today */
   readonly stock: Estimate<'L'>
+  /** L a day between order and delivery */
   readonly perDay: number
   readonly daysOfCover: number
   readonly runsOutOn: Day
@@ -50,18 +54,16 @@ export interface Reorder {
   readonly containerOutlastsShelfLife: boolean
 }
 
-/** Beyond this a date says nothing. */
-const FAR_DAYS = 3650
-
 /**
- * When to order and how many whole containers. Days of cover = stock / daily use. The order falls on the day stock comes
- * down to the reorder point; it brings stock up to the reorder point and `coverDays` of use, rounded up to whole
- * containers, at least one, no more than shelf life lets be used up. Calendar days, average use.
+ * When to order and how many whole containers. The order falls on the last day on which stock is not below the reorder
+ * point, with the use of the days from then to delivery; it brings stock up to the reorder point and `coverDays` of use,
+ * rounded up to whole containers, at least one, no more than shelf life lets be used up. Closures, seasons and growth
+ * count as `ahead` has them.
  * Problems: what stock, use, lead time (`missing` lead time is `number-missing`) or container size lack; `zero-flow`
  * when nothing is used.
  */
 export function reorder(input: ReorderInput): Outcome<Reorder> {
-  const { product, asOf } = input
+  const { product, asOf, ahead } = input
   const lead = readNumber(product.leadTimeDays, 'product.leadTimeDays', { low: 0, high: 365 })
   const service = readNumber(input.serviceLevel, 'settings.serviceLevel', { low: 50, high: 99.99 })
   const size = containerOf(product, asOf, input.currency)
@@ -71,43 +73,59 @@ export function reorder(input: ReorderInput): Outcome<Reorder> {
       : readNumber(product.shelfLifeDays, 'product.shelfLifeDays', { above: 0, high: 36_500 })
   const parts = all([input.stock, input.perMonth, lead, service, size, life])
   return chain(parts, ([stock, perMonth, leadDays, percent, containerLitres, shelfLife]) => {
-    const perDay = perMonth.value / DAYS_PER_MONTH
-    if (!(perDay > 0)) return fail({ code: 'cannot-compute', reason: 'zero-flow' })
-    const point = reorderPoint({
-      perDay,
-      perDaySpread: perDay * DAY_SPREAD,
-      leadDays,
-      leadDaysSpread: leadDays * LEAD_SPREAD,
-      perDayDoubt: perMonth.standard / DAYS_PER_MONTH,
-      serviceLevel: percent / 100,
-    })
-    const daysOfCover = stock.value / perDay
-    const wait = Math.min(FAR_DAYS, Math.max(0, Math.floor((stock.value - point.reorderPoint) / perDay)))
-    const atOrder = stock.value - wait * perDay
-    const wanted = Math.max(
-      1,
-      Math.ceil((point.reorderPoint + perDay * input.coverDays - atOrder) / containerLitres - 1e-9),
-    )
-    const lasting = shelfLife === null ? wanted : Math.floor((perDay * shelfLife - atOrder) / containerLitres)
+    const average = perMonth.value / DAYS_PER_MONTH
+    if (!(average > 0)) return fail({ code: 'cannot-compute', reason: 'zero-flow' })
+    const between = (from: number, to: number): number => ahead(to) - ahead(from)
+    const perDayFrom = (day: number): number =>
+      leadDays === 0 ? average : between(day, day + leadDays) / leadDays
+    const pointOf = (perDay: number): ReorderPoint =>
+      reorderPoint({
+        perDay,
+        perDaySpread: perDay * DAY_SPREAD,
+        leadDays,
+        leadDaysSpread: leadDays * LEAD_SPREAD,
+        perDayDoubt: (perDay / perMonth.value) * perMonth.standard,
+        serviceLevel: percent / 100,
+      })
+    // all its terms go with the use a day
+    const perUse = pointOf(average).reorderPoint / average
+    const short = (day: number): boolean => stock.value - ahead(day) < perUse * perDayFrom(day)
+    const daysOfCover = daysUntil(ahead, stock.value)
+    const wait = lastDayBefore(short, Math.floor(daysOfCover))
+    const perDay = perDayFrom(wait)
+    const point = pointOf(perDay)
+    const atOrder = stock.value - ahead(wait)
+    const cover = between(wait + leadDays, wait + leadDays + input.coverDays)
+    const wanted = Math.max(1, Math.ceil((point.reorderPoint + cover - atOrder) / containerLitres - 1e-9))
+    const lasting =
+      shelfLife === null
+        ? wanted
+        : Math.floor((between(wait, wait + shelfLife) - atOrder) / containerLitres + 1e-9)
     const containers = Math.max(1, Math.min(wanted, lasting))
     return ok({
       productId: product.id,
       stock,
       perDay,
       daysOfCover,
-      runsOutOn: addDays(asOf, Math.min(FAR_DAYS, Math.floor(daysOfCover))),
+      runsOutOn: addDays(asOf, Math.floor(daysOfCover)),
       leadDays,
       safetyStock: point.safetyStock,
       reorderPoint: point.reorderPoint,
       orderOn: addDays(asOf, wait),
-      orderNow: stock.value <= point.reorderPoint,
+      orderNow: stock.value <= perUse * perDayFrom(0),
       containers,
       containerLitres,
       cost: chain(priceOn(product, asOf, input.currency), (price) =>
         ok(roundMoney(price.perContainer.times(containers), input.currency)),
       ),
       cappedByShelfLife: containers < wanted,
-      containerOutlastsShelfLife: shelfLife !== null && containerLitres / perDay > shelfLife,
+      containerOutlastsShelfLife: shelfLife !== null && containerLitres / average > shelfLife,
     })
   })
+}
+
+/** The last day before the first one that falls short; 0 when today does. */
+function lastDayBefore(short: (day: number) => boolean, last: number): number {
+  for (let day = 0; day <= last; day += 1) if (short(day)) return Math.max(0, day - 1)
+  return last
 }

@@ -46,6 +46,7 @@ const ALL_SHARED = [
   'strength',
   'racks',
   'charges',
+  'priming',
   'price',
   'tank-volume',
 ] as const

@@ -13,7 +13,14 @@ import { spanOf } from './span'
 import type { PumpDose, RackRate } from './types'
 
 /** What the stretches of one pump share whatever was set in between. */
-export const SHARED_IN_TIME: readonly BudgetSource[] = ['racks', 'dose-seconds', 'rinse-volume', 'density']
+export const SHARED_IN_TIME: readonly BudgetSource[] = [
+  'racks',
+  'charges',
+  'priming',
+  'dose-seconds',
+  'rinse-volume',
+  'density',
+]
 
 export interface UseOverInput {
   readonly pump: Pump

@@ -17,11 +17,13 @@ export type BudgetSource =
   | 'strength'
   | 'racks'
   | 'charges'
+  | 'priming'
   | 'price'
   | 'tank-volume'
   | 'kit-factor'
   | 'step-width'
   | 'count'
+  | 'tank-above'
 
 /** One line of an uncertainty budget (GUM): standard uncertainty in the unit of the result. */
 export interface BudgetLine {

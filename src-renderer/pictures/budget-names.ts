@@ -17,9 +17,11 @@ export const BUDGET_NAMES: Record<BudgetSource, string> = {
   strength: 'Product strength',
   racks: 'Racks counted',
   charges: 'Drain-and-fills',
+  priming: 'Priming at container changes',
   price: 'Price',
   'tank-volume': 'Tank volume',
   'kit-factor': 'Test kit',
   'step-width': 'Step of the strip',
   count: 'Counting',
+  'tank-above': 'Strength of the second tank',
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { explainCost, explainLitres, explainRacks } from '#core/explain/spend'
+import { steadyUse } from '#core/spend/ahead'
 import { explainReconciliation, explainReorder } from '#core/explain/spend-stock'
 import { ok } from '#core/outcome'
 import { reconcile } from '#core/spend/reconcile'
@@ -80,6 +81,7 @@ describe('the working of stock', () => {
         perMonth: estimate(30.4375, 'L/month', []),
         serviceLevel: '95',
         coverDays: 30,
+        ahead: steadyUse(1),
       }),
     )
     const working = explainReorder(advice)

@@ -1,11 +1,14 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { ok } from '#core/outcome'
+import { daysUntil, steadyUse, useAhead } from '#core/spend/ahead'
+import { openCalendar } from '#core/spend/calendar'
 import { reorder, type ReorderInput } from '#core/spend/reorder'
 import { reorderPoint } from '#core/spend/reorder-point'
+import { outlasting } from '#core/spend/shelf-life'
 import { estimate } from '#core/statistics/make-estimate'
 import reference from '../../references/inventory.json' with { type: 'json' }
-import { aProduct, good } from './build'
+import { aMovement, aProduct, good } from './build'
 
 describe('the reorder point', () => {
   /** Source: tests/references/inventory.json, Stevenson, Operations Management, 14th ed., ch. 12, example 8. */
@@ -64,8 +67,10 @@ const product = aProduct({
 })
 const litres = (value: number) => estimate(value, 'L', [{ source: 'count', standard: 0.1 }])
 const perMonth = (value: number) => estimate(value, 'L/month', [{ source: 'racks', standard: value * 0.05 }])
+const steady = (litres: ReorderInput['perMonth']) => steadyUse(good(litres).value / 30.4375)
 const order = (over: Partial<ReorderInput> = {}) =>
   reorder({
+    ahead: steady(over.perMonth ?? perMonth(30.4375)),
     product,
     currency: 'EUR',
     asOf: '2026-03-01',
@@ -140,5 +145,88 @@ describe('an order', () => {
         if (!advice.orderNow) expect(left).toBeGreaterThanOrEqual(advice.reorderPoint - 1e-6)
       }),
     )
+  })
+})
+
+/** A site open every day and closed for 20 days from the 11th of March. */
+const closing = good(
+  openCalendar(
+    {
+      daysPerWeek: '7',
+      closures: [{ id: 'c', from: '2026-03-11', to: '2026-03-30', reason: 'holidays' }],
+      seasons: [],
+      growthPercentPerYear: null,
+    },
+    '2026-03-01',
+  ),
+)
+const aYear = good(perMonth(30.4375 * (345 / 365)))
+
+describe('an order around days closed', () => {
+  // by hand: 1 L on each open day; an average month of that year has 345/365 of 30.4375 open days
+  const ahead = useAhead(closing, aYear.value)
+
+  it('uses nothing while closed: 10 L by the 11th, 10 L still on the 30th, 11 L the day after', () => {
+    expect(ahead(10)).toBeCloseTo(10, 9)
+    expect(ahead(30)).toBeCloseTo(10, 9)
+    expect(ahead(31)).toBeCloseTo(11, 9)
+    expect(ahead(30.5)).toBeCloseTo(10.5, 9)
+  })
+
+  it('lasts through them: 15 L are gone after 35 days, not after 15', () => {
+    expect(daysUntil(ahead, 15)).toBeCloseTo(35, 9)
+    const advice = good(order({ ahead, perMonth: ok(aYear), stock: litres(15) }))
+    expect(advice.daysOfCover).toBeCloseTo(35, 9)
+    expect(advice.runsOutOn).toBe('2026-04-05')
+  })
+
+  it('comes in time for the first days open again', () => {
+    const advice = good(order({ ahead, perMonth: ok(aYear), stock: litres(11) }))
+    // by hand: 1 L is left on the 11th; four days of delivery before the 31st end the day before use begins again
+    expect(advice.orderNow).toBe(false)
+    expect(advice.orderOn < '2026-03-31').toBe(true)
+    expect(advice.orderOn >= '2026-03-05').toBe(true)
+  })
+
+  it('follows the year on a calendar and the average after two', () => {
+    expect(ahead(3650) - ahead(3649)).toBeCloseTo(aYear.value / 30.4375, 9)
+    expect(daysUntil(ahead, 1e9)).toBe(3650)
+  })
+})
+
+describe('what keeps for a time only', () => {
+  const bleach = aProduct({ shelfLifeDays: '60' })
+  const came = (on: string, containers: string) =>
+    aMovement({ kind: 'delivery', on, productId: bleach.id, fullContainers: containers, part: null })
+  const shelf = (litresLeft: number, perDay: number, ...movements: readonly ReturnType<typeof came>[]) =>
+    good(outlasting(bleach, movements, litresLeft, steadyUse(perDay), '2026-03-01'))
+
+  it('is told of when it will not be used up in time, the oldest first', () => {
+    // 20 L of the 1st of February keep to the 2nd of April; at 0.25 L a day they last to the 20th of May
+    expect(shelf(20, 0.25, came('2026-02-01', '2'))).toEqual({
+      deliveredOn: '2026-02-01',
+      keepsUntil: '2026-04-02',
+      usedUpOn: '2026-05-20',
+      past: false,
+    })
+    // at 1 L a day they are gone by the 21st of March
+    expect(shelf(20, 1, came('2026-02-01', '2'))).toBeNull()
+  })
+
+  it('is told of when its time is past already', () => {
+    expect(shelf(5, 1, came('2025-12-01', '2'))).toMatchObject({ deliveredOn: '2025-12-01', past: true })
+  })
+
+  it('is what came last: an old delivery long used up does not count', () => {
+    expect(shelf(10, 1, came('2025-10-01', '5'), came('2026-02-20', '1'))).toBeNull()
+    // one litre of the old one is still there
+    expect(shelf(11, 1, came('2025-10-01', '5'), came('2026-02-20', '1'))).toMatchObject({
+      deliveredOn: '2025-10-01',
+    })
+  })
+
+  it('says nothing of a product without a shelf life, or of deliveries never booked', () => {
+    expect(good(outlasting(aProduct({ shelfLifeDays: null }), [], 20, steadyUse(1), '2026-03-01'))).toBeNull()
+    expect(shelf(20, 0.1)).toBeNull()
   })
 })
