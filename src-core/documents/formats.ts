@@ -10,6 +10,7 @@ import {
   type SettingsFile,
   type SiteFile,
 } from './site-schema'
+import { siteWithSecondTank } from './steps/site-with-second-tank'
 
 /** Each kind of document and the type of its file. */
 export interface Documents {
@@ -29,7 +30,7 @@ export interface Format<T> {
 
 /** Every format this program reads: its name in the file, the version it writes, and the way up from older ones. */
 export const FORMATS: { readonly [K in DocumentKind]: Format<Documents[K]> } = {
-  site: { format: 'dosewright-site', version: 1, schema: siteFile, steps: [] },
+  site: { format: 'dosewright-site', version: 2, schema: siteFile, steps: [siteWithSecondTank] },
   products: { format: 'dosewright-products', version: 1, schema: productsFile, steps: [] },
   instruments: { format: 'dosewright-instruments', version: 1, schema: instrumentsFile, steps: [] },
   settings: { format: 'dosewright-settings', version: 1, schema: settingsFile, steps: [] },

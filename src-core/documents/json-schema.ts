@@ -7,5 +7,5 @@ import { siteFile } from './site-schema'
  */
 export const siteFileJsonSchema = (): Readonly<Record<string, unknown>> => ({
   ...z.toJSONSchema(siteFile, { target: 'draft-2020-12', reused: 'ref', io: 'input' }),
-  title: 'Dosewright site file, version 1',
+  title: 'Dosewright site file, version 2',
 })

@@ -29,6 +29,7 @@ const wash = z.discriminatedUnion('kind', [
       drainAndFillsPerDay: number.nullable(),
       closure: z.enum(['continuous', 'mix-then-overflow', 'displacement']),
       carriedOut: volume.nullable(),
+      upstream: z.strictObject({ volume: volume.nullable() }).readonly().nullable(),
     })
     .readonly(),
   z
@@ -42,7 +43,7 @@ const pump = z
     name,
     role: z.enum(['rinse-aid', 'detergent', 'sanitizer', 'delimer', 'other']),
     productId: id.nullable(),
-    feeds: z.enum(['final-rinse', 'wash-tank']),
+    feeds: z.enum(['final-rinse', 'wash-tank', 'upstream-tank']),
     doseSeconds: duration.nullable(),
     doseSecondsSpread: number.nullable(),
     initialChargeSeconds: duration.nullable(),

@@ -108,12 +108,12 @@ export const site: z.ZodType<Site> = z
   .readonly()
 
 /**
- * The site file, version 1. As it travels it carries the products and instruments the site uses; in the data folder
+ * The site file, version 2. As it travels it carries the products and instruments the site uses; in the data folder
  * both lists are empty, because the library documents hold them.
  */
 export interface SiteFile {
   readonly format: 'dosewright-site'
-  readonly version: 1
+  readonly version: 2
   readonly site: Site
   readonly products: readonly Product[]
   readonly instruments: readonly Instrument[]
@@ -122,7 +122,7 @@ export interface SiteFile {
 export const siteFile: z.ZodType<SiteFile> = z
   .strictObject({
     format: z.literal('dosewright-site'),
-    version: z.literal(1),
+    version: z.literal(2),
     site,
     products: list(product),
     instruments: list(instrument),

@@ -77,9 +77,41 @@ const pumpVisit = z.strictObject({
       recharge: or(estimate).describe('pump seconds per rack that would hold the target'),
       initialCharge: or(estimate).describe('pump seconds after a fresh fill that would start on the target'),
       timeConstant: or(z.number()).describe('racks in which a difference falls to 1/e'),
+      timeConstants: or(z.array(z.number())).describe(
+        'the ones the wait is made of: one, or both of two tanks',
+      ),
       racksBeforeTest: or(z.number()).describe('racks to run before a tank test means anything'),
       service: or(z.looseObject({})).describe('strength over a service, summed up'),
       notes: z.array(z.looseObject({ code: z.string() })),
+      arriving: or(estimate)
+        .nullable()
+        .describe('g/L that comes over from a second tank with the same product; null where nothing does'),
+      other: z
+        .strictObject({
+          which: z.enum(['wash-tank', 'upstream-tank']),
+          volume: or(z.number()).describe('L'),
+          fedBy: z.strictObject({ pumpId: z.string(), name: z.string() }).nullable(),
+          window: or(z.looseObject({}))
+            .nullable()
+            .describe('g/L; null: nothing of this product has to be in it'),
+          settlesAt: or(z.number()).describe('g/L'),
+          service: or(z.looseObject({})).describe('strength over a service, summed up'),
+          chargeByHand: or(estimate)
+            .nullable()
+            .describe('mL into a fresh fill by hand; null where a pump does it or nothing is needed'),
+          racksBeforeTest: or(z.number()),
+          grams: z
+            .strictObject({
+              fed: z.number(),
+              overflowed: z.number(),
+              drained: z.number(),
+              left: z.number(),
+            })
+            .nullable()
+            .describe('product over the service in both tanks, g: fed = overflowed + drained + left'),
+        })
+        .nullable()
+        .describe('the other tank of a machine with two; null with one'),
     })
     .nullable()
     .describe('the wash this pump feeds; null for the final rinse'),

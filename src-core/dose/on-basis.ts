@@ -1,8 +1,11 @@
-import { chain, fail, ok, type Outcome } from '../outcome'
+import { all, chain, fail, ok, type Outcome } from '../outcome'
 import { productDensity } from '../drawdown/product-density'
 import type { Machine, Product, Pump, RinseWater, Wash, WindowBasis } from '../records'
 import type { Estimate } from '../statistics/estimate'
+import { sum } from '../statistics/propagate'
+import { arrivingStrength, pumpAbove } from './arriving'
 import { activePerLitre, ppmByVolume, productPerLitre, tankStrength } from './concentration'
+import { feedsATank } from './feeds-a-tank'
 import { productStrength } from './product-strength'
 import { rinseVolume } from './rinse-volume'
 import type { BasisUnit } from './types'
@@ -14,13 +17,29 @@ export interface DoseContext {
   readonly product: Product | null
   /** absent: all of the rinse water replaces the tank */
   readonly wash?: Wash
+  /** the pump whose product comes over from the second tank; absent: none does */
+  readonly above?: Pump
 }
 
-/** The context of a product on a machine. */
-export const doseContext = (
-  { rinse, wash }: Pick<Machine, 'rinse' | 'wash'>,
+/** The context of a pump's product on a machine. */
+export function doseContext(
+  machine: Pick<Machine, 'rinse' | 'wash' | 'pumps'>,
   product: Product | null,
-): DoseContext => ({ rinse, wash, product })
+  pump: Pick<Pump, 'feeds' | 'productId'>,
+): DoseContext {
+  const { rinse, wash } = machine
+  const above = pumpAbove(machine, pump)
+  return above === null ? { rinse, wash, product } : { rinse, wash, product, above }
+}
+
+/** What the tank gets besides the dose, g/L of product: the strength that comes over from the second tank, or null. */
+export const arriving = ({ above, product }: DoseContext): Outcome<Estimate<'g/L-product'> | null> =>
+  above === undefined
+    ? ok(null)
+    : arrivingStrength(
+        above,
+        chain(productDensity(product), (density) => ok(density.value)),
+      )
 
 /** The water a dose on a basis is held against, L per rack: the fresh rinse, or for a tank what leaves it. */
 export const waterFor = (basis: WindowBasis, { rinse, wash }: DoseContext): Outcome<Estimate<'L'>> =>
@@ -46,7 +65,9 @@ export function onBasis(
     return chain(productDensity(context.product), (density): Outcome<Estimate<BasisUnit>> =>
       basis === 'mg-per-L-product'
         ? productPerLitre(dose, density, water)
-        : tankStrength(dose, density, water),
+        : chain(all([tankStrength(dose, density, water), arriving(context)]), ([own, more]) =>
+            more === null ? ok(own) : sum([own, more], 'g/L-product', { shared: ['density'] }),
+          ),
     )
   })
 }
@@ -68,7 +89,7 @@ function active(
  * and, when the product has a strength, mg/L active; in the wash tank g/L of product.
  */
 export const basesOf = (pump: Pick<Pump, 'feeds'>, { product }: DoseContext): readonly WindowBasis[] =>
-  pump.feeds === 'wash-tank' ? TANK : product === null || product.strength.kind === 'none' ? RINSE : ACTIVE
+  feedsATank(pump) ? TANK : product === null || product.strength.kind === 'none' ? RINSE : ACTIVE
 
 const TANK: readonly WindowBasis[] = ['g-per-L-tank']
 const RINSE: readonly WindowBasis[] = ['ppm-vv', 'mg-per-L-product']

@@ -23,7 +23,7 @@ export const requiredFlow = oncePerCompany((pump: AimedPump, context: DoseContex
     const flowFor = (value: number): Outcome<number> =>
       chain(requiredDose(window.basis, value, context), (dose) => ok((60 * dose) / seconds.value))
     return chain(
-      all([flowFor(window.low), flowFor(window.target), flowFor(window.high)]),
+      all([orNone(flowFor(window.low)), flowFor(window.target), flowFor(window.high)]),
       ([low, target, high]) =>
         [low, target, high].every(Number.isFinite)
           ? ok({ low, target, high })
@@ -31,5 +31,9 @@ export const requiredFlow = oncePerCompany((pump: AimedPump, context: DoseContex
     )
   })
 })
+
+/** Where the second tank alone brings the low edge, no dose at all is enough for it. */
+const orNone = (flow: Outcome<number>): Outcome<number> =>
+  !flow.ok && flow.problem.code === 'cannot-compute' && flow.problem.reason === 'more-arrives' ? ok(0) : flow
 
 type AimedPump = Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'> & { readonly window: TargetWindow | null }

@@ -2,12 +2,13 @@ import { rinseVolume } from '../dose/rinse-volume'
 import { productDensity } from '../drawdown/product-density'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { Machine, Product, Pump } from '../records'
+import type { Estimate } from '../statistics/estimate'
 import { waterThatLeaves } from '../dose/wash-water'
 import { tankOfPump, type TestedPump } from '../tank/tank-of-pump'
 import type { TankResult } from '../tank/tank-result'
 import { volumeOf } from '../tank/model'
 import type { DecimalSign } from '../units/parse'
-import type { Working } from './types'
+import type { Working, WorkingLine } from './types'
 import { line, put } from './working'
 
 /** The working of everything a screen shows about the wash a pump feeds. */
@@ -26,6 +27,7 @@ export interface TankExplained {
 }
 
 const BALANCE = 'Mass balance of a stirred tank of constant volume (derived).'
+const SECOND = 'The second tank stands at its own target, give or take its window.'
 const SETTLED = 'The tank is well mixed and has settled; soil uses nothing up.'
 
 /** Problems: those of the result explained; `not-predicted` for a pump that feeds the final rinse. */
@@ -55,20 +57,21 @@ function carriedOut({ machine }: TankExplained): readonly string[] {
 function settlesAt(result: TankResult, input: TankExplained, sign: DecimalSign): Outcome<Working> {
   const dose = input.tested?.dose ?? fail({ code: 'no-runs' })
   return chain(
-    all([result.settlesAt, dose, productDensity(input.product), water(input)]),
-    ([strength, D, rho, r]) =>
+    all([result.settlesAt, dose, productDensity(input.product), water(input), result.arriving ?? ok(null)]),
+    ([strength, D, rho, r, more]) =>
       ok({
         title: 'Strength the wash settles at',
-        formula: 'c = ρ × D / r',
+        formula: more === null ? 'c = ρ × D / r' : 'c = ρ × D / r + c₂',
         inputs: [
           line('ρ', 'Density of the product', rho.value, 'g/mL'),
           line('D', 'Dose per rack', D.value, 'mL/rack'),
           line('r', 'Water that leaves per rack', r.value, 'L'),
+          ...secondTank(more),
         ],
-        substituted: `c = ${put(rho.value, sign)} × ${put(D.value, sign)} / ${put(r.value, sign)}`,
+        substituted: `c = ${put(rho.value, sign)} × ${put(D.value, sign)} / ${put(r.value, sign)}${more === null ? '' : ` + ${put(more.value, sign)}`}`,
         result: line('c', 'Long-run mean strength', strength.value, 'g/L product'),
         source: BALANCE,
-        assumptions: [SETTLED, ...carriedOut(input)],
+        assumptions: [SETTLED, ...carriedOut(input), ...(more === null ? [] : [SECOND])],
       }),
   )
 }
@@ -76,24 +79,35 @@ function settlesAt(result: TankResult, input: TankExplained, sign: DecimalSign):
 function recharge(result: TankResult, input: TankExplained, sign: DecimalSign): Outcome<Working> {
   const flow = input.tested?.flow ?? fail({ code: 'no-runs' })
   return chain(
-    all([result.recharge, result.window, productDensity(input.product), water(input), flow]),
-    ([seconds, window, rho, r, q]) =>
+    all([
+      result.recharge,
+      result.window,
+      productDensity(input.product),
+      water(input),
+      flow,
+      result.arriving ?? ok(null),
+    ]),
+    ([seconds, window, rho, r, q, more]) =>
       ok({
         title: 'Seconds per rack that hold the target',
-        formula: 't = 60 × c* × r / (ρ × q)',
+        formula: more === null ? 't = 60 × c* × r / (ρ × q)' : 't = 60 × (c* − c₂) × r / (ρ × q)',
         inputs: [
           line('c*', 'Target', window.target, 'g/L product'),
+          ...secondTank(more),
           line('r', 'Water that leaves per rack', r.value, 'L'),
           line('ρ', 'Density of the product', rho.value, 'g/mL'),
           line('q', 'Flow of the pump', q.value, 'mL/min'),
         ],
-        substituted: `t = 60 × ${put(window.target, sign)} × ${put(r.value, sign)} / (${put(rho.value, sign)} × ${put(q.value, sign)})`,
+        substituted: `t = 60 × ${more === null ? put(window.target, sign) : `(${put(window.target, sign)} − ${put(more.value, sign)})`} × ${put(r.value, sign)} / (${put(rho.value, sign)} × ${put(q.value, sign)})`,
         result: line('t', 'Pump seconds per rack', seconds.value, 's'),
         source: BALANCE,
-        assumptions: [SETTLED, ...carriedOut(input)],
+        assumptions: [SETTLED, ...carriedOut(input), ...(more === null ? [] : [SECOND])],
       }),
   )
 }
+
+const secondTank = (more: Estimate<'g/L-product'> | null): readonly WorkingLine[] =>
+  more === null ? [] : [line('c₂', 'What comes over from the second tank', more.value, 'g/L product')]
 
 function initialCharge(result: TankResult, input: TankExplained, sign: DecimalSign): Outcome<Working> {
   const flow = input.tested?.flow ?? fail({ code: 'no-runs' })
@@ -118,15 +132,25 @@ function initialCharge(result: TankResult, input: TankExplained, sign: DecimalSi
 }
 
 function racksBeforeTest(result: TankResult, sign: DecimalSign): Outcome<Working> {
-  return chain(all([result.timeConstant, result.racksBeforeTest]), ([constant, racks]) =>
-    ok({
+  return chain(all([result.racksBeforeTest, result.timeConstants]), ([racks, constants]) => {
+    const [own = 0, second] = constants
+    return ok({
       title: 'Racks to wash before the tank is tested',
-      formula: 'n = 3 × N, rounded up',
-      inputs: [line('N', 'Racks in which a difference falls to 1/e', constant, 'racks')],
-      substituted: `n = 3 × ${put(constant, sign)}`,
+      formula: second === undefined ? 'n = 3 × N, rounded up' : 'n = 3 × (N₁ + N₂), rounded up',
+      inputs: [
+        line(second === undefined ? 'N' : 'N₁', 'Racks in which a difference falls to 1/e', own, 'racks'),
+        ...(second === undefined ? [] : [line('N₂', 'The same in the second tank', second, 'racks')]),
+      ],
+      substituted:
+        second === undefined
+          ? `n = 3 × ${put(own, sign)}`
+          : `n = 3 × (${put(own, sign)} + ${put(second, sign)})`,
       result: line('n', 'Racks before a test', racks, 'racks'),
-      source: 'A stirred tank has taken up 95 % of a change after three time constants (derived).',
+      source:
+        second === undefined
+          ? 'A stirred tank has taken up 95 % of a change after three time constants (derived).'
+          : 'Two tanks in a row have taken up 95 % of a change after three times the sum of their time constants, at the latest (derived).',
       assumptions: ['Counted from the last fill, or the last change of the setting.'],
-    }),
-  )
+    })
+  })
 }

@@ -8,6 +8,8 @@ export const CANNOT_COMPUTE: { readonly [K in CannotCompute]: string } = {
     'No number of seconds reaches the precision wanted with these runs. Make more runs, or use a finer cylinder.',
   'no-water': 'Without rinse water there is no strength to work out. Enter the final-rinse water per rack.',
   'no-overflow': 'Without fresh water the tank never settles. Enter the final-rinse water per rack.',
+  'more-arrives':
+    'The second tank alone brings more than this tank should hold. Lower its target, or raise this one.',
   'outside-valid-range':
     'The numbers lie outside the range this rule holds for. Check the entries and their units.',
   'no-spread-in-x':

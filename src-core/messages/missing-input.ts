@@ -13,6 +13,7 @@ export const MISSING: { readonly [K in MissingInput]: readonly [name: string, ac
   'racks-per-day': ['The number of racks a day', 'enter it in the set-up, or two rack counter readings'],
   'tank-volume': ['The wash tank volume', 'enter it in the set-up, from the data plate'],
   'heel-volume': ['The water left in the sump', 'enter it in the set-up'],
+  'booster-volume': ['The booster volume', 'enter it in the set-up, from the data plate'],
   instrument: ['The instrument', 'choose what the reading was made with'],
   graduation: ['The smallest step of the instrument', 'enter it with the instrument'],
   bore: ['The bore of the cylinder', 'enter it with the instrument, or lift the tube out for both readings'],

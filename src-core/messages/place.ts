@@ -74,6 +74,7 @@ const NAMES: Readonly<Record<string, string>> = {
   heel: 'water left in the sump',
   fill: 'fill',
   carriedOut: 'water carried out',
+  upstream: 'second tank',
   drainAndFillsPerDay: 'drain-and-fills per day',
   washTemperatureMin: 'data plate wash temperature',
   rinseTemperatureMin: 'data plate lowest rinse temperature',

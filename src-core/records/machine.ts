@@ -23,6 +23,8 @@ export type Wash =
       readonly closure: 'continuous' | 'mix-then-overflow' | 'displacement'
       /** water leaving on ware and as vapour, per rack */
       readonly carriedOut: EntryOf<'volume'> | null
+      /** a second tank nearer the final rinse: fresh water enters it, and what overflows there feeds this one */
+      readonly upstream: UpstreamTank | null
     }
   | {
       readonly kind: 'dump-and-refill'
@@ -31,6 +33,11 @@ export type Wash =
       /** what is filled each cycle; null when the final rinse is the next wash */
       readonly fill: EntryOf<'volume'> | null
     }
+
+/** The tank the fresh rinse water reaches first. It is drained, and loses water on ware, as its neighbour does. */
+export interface UpstreamTank {
+  readonly volume: EntryOf<'volume'> | null
+}
 
 /** Limits from the machine's own data plate. */
 export interface DataPlate {
@@ -65,7 +72,8 @@ export interface Pump {
   readonly name: string
   readonly role: ProductRole
   readonly productId: Id | null
-  readonly feeds: 'final-rinse' | 'wash-tank'
+  /** `upstream-tank`: the second tank of a machine that has one */
+  readonly feeds: 'final-rinse' | 'wash-tank' | 'upstream-tank'
   /** how long the pump runs for one rack */
   readonly doseSeconds: EntryOf<'duration'> | null
   readonly doseSecondsSpread: NumberText | null

@@ -7,7 +7,7 @@ export const siteName = (id: Id): DocumentName & { readonly kind: 'site' } => ({
 /** A site as it lies in the data folder: without products and instruments, which the library documents hold. */
 export const siteDocument = (site: Site): SiteFile => ({
   format: 'dosewright-site',
-  version: 1,
+  version: 2,
   site,
   products: [],
   instruments: [],

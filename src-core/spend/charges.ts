@@ -1,3 +1,4 @@
+import { feedsATank } from '../dose/feeds-a-tank'
 import { fail, ok, type Outcome } from '../outcome'
 import type { Machine, Product, Pump } from '../records'
 import { inUnit } from '../units/quantity'
@@ -27,7 +28,7 @@ export function initialCharge(
   product: Product | null,
   flow: number | null,
 ): Outcome<Charge> {
-  if (pump.feeds !== 'wash-tank' || machine.wash.kind !== 'tank') return ok(NONE)
+  if (!feedsATank(pump) || machine.wash.kind !== 'tank') return ok(NONE)
   const perFill = chargeVolume(pump, machine, product, flow)
   if (!perFill.ok) return perFill
   if (perFill.value === null) return ok({ ...NONE, known: false })
@@ -59,11 +60,13 @@ function chargeVolume(
     return flow === null ? fail({ code: 'no-runs' }) : ok((flow * time) / 60)
   }
   const wash = machine.wash
-  if (pump.window?.basis !== 'g-per-L-tank' || wash.kind !== 'tank' || wash.volume === null) return ok(null)
+  if (pump.window?.basis !== 'g-per-L-tank' || wash.kind !== 'tank') return ok(null)
+  const litres = pump.feeds === 'upstream-tank' ? (wash.upstream?.volume ?? null) : wash.volume
+  if (litres === null) return ok(null)
   const entry = product?.density ?? null
   if (entry === null) return ok(null)
   const target = readNumber(pump.window.target, 'pump.window.target', { low: 0, high: 1000 })
-  const volume = read(wash.volume, 'machine.wash.volume', { above: 0 })
+  const volume = read(litres, 'machine.wash.volume', { above: 0 })
   const density = read(entry, 'product.density', { low: 0.5, high: 2.5 })
   if (!target.ok) return target
   if (!volume.ok) return volume

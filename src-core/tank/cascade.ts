@@ -25,7 +25,7 @@ export interface CascadeStep {
  * Source: the one-tank step applied twice (derived, approximate).
  */
 export function cascadeStep(
-  tanks: { readonly first: TankModel; readonly second: TankModel },
+  tanks: TwoTanks,
   before: CascadeState,
   dose: { readonly first: number; readonly second: number },
 ): Outcome<CascadeStep> {
@@ -38,16 +38,30 @@ export function cascadeStep(
   if (!read.ok) return read
   if (tanks.first.netWater !== tanks.second.netWater)
     return fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
+  return ok(cascadeUnchecked(tanks, before, dose))
+}
+
+export interface TwoTanks {
+  readonly first: TankModel
+  readonly second: TankModel
+}
+
+/** The same for numbers already checked; used where many racks are worked out in a row. */
+export function cascadeUnchecked(
+  tanks: TwoTanks,
+  before: CascadeState,
+  dose: { readonly first: number; readonly second: number },
+): CascadeStep {
   const second = stepUnchecked(tanks.second, before.second, dose.second)
   // What comes over the weir is spread over the rack, whichever way the first tank's own dose is fed.
   const arriving = stepUnchecked({ ...tanks.first, feeding: 'with-rinse' }, before.first, second.lost)
   if (tanks.first.feeding === 'slug')
-    return ok({
+    return {
       after: { first: arriving.after + dose.first / tanks.first.volume, second: second.after },
       lost: arriving.lost,
-    })
+    }
   const both = stepUnchecked(tanks.first, before.first, second.lost + dose.first)
-  return ok({ after: { first: both.after, second: second.after }, lost: both.lost })
+  return { after: { first: both.after, second: second.after }, lost: both.lost }
 }
 
 /**
@@ -55,7 +69,7 @@ export function cascadeStep(
  * Problems: a number out of range.
  */
 export function cascadeSettlesAt(
-  tanks: { readonly first: TankModel; readonly second: TankModel },
+  tanks: TwoTanks,
   dose: { readonly first: number; readonly second: number },
 ): Outcome<CascadeState> {
   const read = all([
@@ -71,8 +85,5 @@ export function cascadeSettlesAt(
  * Racks to wait before a cascade is tested: 3 times the sum of both time constants, at least one. Two equal tanks then
  * have taken up 98 % of a change.
  */
-export const cascadeRacksBeforeTest = (tanks: {
-  readonly first: TankModel
-  readonly second: TankModel
-}): number =>
+export const cascadeRacksBeforeTest = (tanks: TwoTanks): number =>
   Math.max(1, Math.ceil(WAIT_CONSTANTS * (timeConstant(tanks.first) + timeConstant(tanks.second)) - 1e-9))

@@ -5,16 +5,16 @@ import type { Estimate } from '../statistics/estimate'
 import { inUnit } from '../units/quantity'
 import { read } from '../units/read'
 import { dumpModel, tankModel } from './model'
-import type { Feeding, WashModel } from './types'
+import type { WashModel } from './types'
 
 /**
- * The wash model of a machine as its record has it. Problems: tank volume or heel missing, those of
- * `waterThatLeaves` and of the models.
+ * The wash model of a machine as its record has it: of the tank the wash happens in, or of the second one that overflows
+ * into it. Problems: tank volume or heel missing, those of `waterThatLeaves` and of the models.
  */
 export function modelOf(
   machine: Pick<Machine, 'wash'>,
   rinse: Outcome<Estimate<'L'>>,
-  feeding: Feeding = 'with-rinse',
+  which: 'wash-tank' | 'upstream-tank' = 'wash-tank',
 ): Outcome<WashModel> {
   const { wash } = machine
   const water = waterThatLeaves(machine, rinse)
@@ -24,14 +24,18 @@ export function modelOf(
     const heel = read(wash.heel, 'wash.heel', { low: 0 })
     return heel.ok ? dumpModel(inUnit(heel.value, 'L'), water.value.value) : heel
   }
-  if (wash.volume === null) return fail({ code: 'missing', field: 'wash.volume', needed: 'tank-volume' })
-  const volume = read(wash.volume, 'wash.volume', { above: 0 })
+  const [entry, field] =
+    which === 'wash-tank'
+      ? ([wash.volume, 'wash.volume'] as const)
+      : ([wash.upstream?.volume ?? null, 'wash.upstream.volume'] as const)
+  if (entry === null) return fail({ code: 'missing', field, needed: 'tank-volume' })
+  const volume = read(entry, field, { above: 0 })
   if (!volume.ok) return volume
   return tankModel({
     volume: inUnit(volume.value, 'L'),
     rinse: water.value.value,
     carriedOut: 0,
     closure: wash.closure,
-    feeding,
+    feeding: 'with-rinse',
   })
 }

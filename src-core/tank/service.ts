@@ -20,7 +20,7 @@ export interface ServiceInput {
 }
 
 /** Three weeks of the busiest machine; more is a slip of the pen. */
-const MOST_RACKS = 20_000
+export const MOST_RACKS = 20_000
 
 /**
  * Strength of the wash water over a service day: at each drain-and-fill the charge into clean water, then rack after
@@ -40,13 +40,18 @@ export function strengthOverService(input: ServiceInput): Outcome<StrengthSeries
   if (!read.ok) return read
   const { model } = input
   const [dose, charge, racksPerDay, fillsPerDay, relative] = read.value
-  const racks = Math.min(MOST_RACKS, Math.max(1, Math.round(racksPerDay / Math.min(1, fillsPerDay))))
-  const fillAt = fillRacks(model, racks, Math.max(1, Math.round(fillsPerDay)))
+  const { racks, fillAt } = serviceOf(model, racksPerDay, fillsPerDay)
   const points = walk(model, dose, model.kind === 'tank' ? charge : 0, racks, fillAt, relative)
   return ok(summarize(points, fillAt, settlesAt(model, dose), input.window ?? null))
 }
 
-/** The racks after which a fresh fill happens; 0 is the start. */
+/** The racks shown, and the ones after which a fresh fill happens. */
+export function serviceOf(model: WashModel, racksPerDay: number, fillsPerDay: number) {
+  const racks = Math.min(MOST_RACKS, Math.max(1, Math.round(racksPerDay / Math.min(1, fillsPerDay))))
+  return { racks, fillAt: fillRacks(model, racks, Math.max(1, Math.round(fillsPerDay))) }
+}
+
+/** 0 is the start. */
 function fillRacks(model: WashModel, racks: number, fills: number): readonly number[] {
   if (model.kind === 'dump-and-refill') return [0]
   const at = Array.from({ length: fills }, (_, k) => Math.round((k * racks) / fills))

@@ -1,3 +1,4 @@
+import { feedsATank } from '../dose/feeds-a-tank'
 import { rinseVolume } from '../dose/rinse-volume'
 import { productDensity } from '../drawdown/product-density'
 import { fail, type Outcome } from '../outcome'
@@ -22,7 +23,7 @@ export function tankOfPump(input: {
   readonly tested: TestedPump | null
 }): TankResult | null {
   const { machine, pump, product, tested } = input
-  if (pump.feeds !== 'wash-tank') return null
+  if (!feedsATank(pump)) return null
   const untested = fail({ code: 'no-runs' })
   return tankResult({
     machine,

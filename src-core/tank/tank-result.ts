@@ -1,19 +1,20 @@
+import { arrivingStrength, pumpAbove } from '../dose/arriving'
 import { tankStrength } from '../dose/concentration'
+import { tankWindow, type TankWindow } from '../dose/tank-window'
+import { waterThatLeaves } from '../dose/wash-water'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { Machine, Pump } from '../records'
 import type { Estimate } from '../statistics/estimate'
 import { exactly } from '../statistics/make-estimate'
-import { inUnit } from '../units/quantity'
-import { read, readNumber } from '../units/read'
+import { sum } from '../statistics/propagate'
+import { readNumber } from '../units/read'
 import { racksBeforeTest, timeConstant } from './decay'
-import { volumeOf } from './model'
-import { waterThatLeaves } from '../dose/wash-water'
 import { modelOf } from './read-model'
-import { strengthOverService } from './service'
+import { serviceOfPair, serviceOfPump } from './service-of-pump'
 import type { StrengthSeries } from './service-summary'
 import { settingNotes } from './setting-notes'
 import { initialChargeSeconds, rechargeSeconds } from './pump-seconds'
-import { tankWindow, type TankWindow } from './tank-target'
+import { otherTank, pairOf, pairRacksBeforeTest, pairTimeConstants, type OtherTank } from './two-tanks'
 import type { SettingNote, WashModel } from './types'
 
 /** One pump that feeds a wash, worked out. */
@@ -28,9 +29,15 @@ export interface TankResult {
   readonly initialCharge: Outcome<Estimate<'s'>>
   /** racks in which a difference falls to 1/e */
   readonly timeConstant: Outcome<number>
+  /** the time constants the wait is made of: of the tank, and of a second one where both count */
+  readonly timeConstants: Outcome<readonly number[]>
   readonly racksBeforeTest: Outcome<number>
   readonly service: Outcome<StrengthSeries>
   readonly notes: readonly SettingNote[]
+  /** what comes over from the second tank, g/L; null where nothing of the product does */
+  readonly arriving: Outcome<Estimate<'g/L-product'>> | null
+  /** the other tank of a machine with two; null with one */
+  readonly other: OtherTank | null
 }
 
 export interface TankInput {
@@ -52,31 +59,39 @@ export interface TankInput {
 export function tankResult(input: TankInput): TankResult {
   const { machine, pump, flow, density, rinse } = input
   const probe = pump.control === 'probe'
-  const model = modelOf(machine, rinse)
+  const rho = chain(density, (known) => ok(known.value))
+  const model = modelOf(machine, rinse, pump.feeds === 'upstream-tank' ? 'upstream-tank' : 'wash-tank')
   const water = waterThatLeaves(machine, rinse)
-  const window = tankWindow(
-    pump,
-    chain(density, (rho) => ok(rho.value)),
-  )
+  const window = tankWindow(pump, rho)
+  const pair = pairOf(machine, pump, rinse, rho)
+  const above = pumpAbove(machine, pump)
+  const arriving = above === null ? null : arrivingStrength(above, rho)
+  const more = arriving === null ? ok(0) : chain(arriving, (known) => ok(known.value))
   const recharge = probe
     ? PROBE
-    : chain(all([window, density, water, flow]), ([w, rho, r, q]) => rechargeSeconds(w.target, rho, r, q))
+    : chain(all([window, density, water, flow, more]), ([w, d, r, q, comes]) =>
+        comes > w.target ? MORE_ARRIVES : rechargeSeconds(w.target - comes, d, r, q),
+      )
   const seconds = recharge.ok ? recharge.value.value : null
+  const parts = { model, water, window, arriving: more }
+  const both = pair === null ? null : serviceOfPair(input, parts, pair)
   return {
     model,
     window,
-    settlesAt: probe
-      ? PROBE
-      : chain(all([input.dose, density, water]), ([dose, rho, r]) => tankStrength(dose, rho, r)),
+    settlesAt: probe ? PROBE : settlesAt(input, water, arriving),
     recharge,
-    initialCharge: chain(all([window, density, model, flow]), ([w, rho, m, q]) =>
+    initialCharge: chain(all([window, density, model, flow]), ([w, d, m, q]) =>
       m.kind === 'dump-and-refill'
         ? fail({ code: 'cannot-compute', reason: 'no-initial-charge' })
-        : chain(exactly(m.volume, 'L'), (volume) => initialChargeSeconds(w.target, rho, volume, q)),
+        : chain(exactly(m.volume, 'L'), (volume) => initialChargeSeconds(w.target, d, volume, q)),
     ),
     timeConstant: chain(model, (m) => ok(timeConstant(m))),
-    racksBeforeTest: chain(model, (m) => ok(racksBeforeTest(m))),
-    service: service(input, model, water, window),
+    timeConstants: pair === null ? chain(model, (m) => ok([timeConstant(m)])) : pairTimeConstants(pair),
+    racksBeforeTest: pair === null ? chain(model, (m) => ok(racksBeforeTest(m))) : pairRacksBeforeTest(pair),
+    service:
+      pair === null || both === null
+        ? serviceOfPump(input, parts)
+        : chain(both, (known) => ok(known[pair.own])),
     notes: settingNotes({
       model: model.ok ? model.value : null,
       carriedOutKnown: machine.wash.kind !== 'tank' || machine.wash.carriedOut !== null,
@@ -86,52 +101,25 @@ export function tankResult(input: TankInput): TankResult {
       pulsesPerMinute: pulses(pump),
       cycleSeconds: input.cycleSeconds ?? null,
     }),
+    arriving,
+    other: pair === null || both === null ? null : otherTank(pair, density, both),
   }
 }
 
-const PROBE = fail({ code: 'cannot-compute', reason: 'probe-controlled' })
-
-function service(
-  input: TankInput,
-  model: Outcome<WashModel>,
+/** Dose over water, and what comes over from the second tank. */
+const settlesAt = (
+  { dose, density }: TankInput,
   water: Outcome<Estimate<'L'>>,
-  window: Outcome<TankWindow>,
-): Outcome<StrengthSeries> {
-  const { machine, pump } = input
-  const racks = readNumber(machine.racksPerDay, 'machine.racksPerDay', { above: 0 })
-  const fills =
-    machine.wash.kind === 'tank' && machine.wash.drainAndFillsPerDay !== null
-      ? readNumber(machine.wash.drainAndFillsPerDay, 'wash.drainAndFillsPerDay', { low: 0 })
-      : ok(1)
-  const needed = all([model, water, racks, fills])
-  if (!needed.ok) return needed
-  const [m, r, perDay, fillsPerDay] = needed.value
-  const limits = window.ok ? window.value : null
-  const common = { model: m, racks: perDay, fills: fillsPerDay, window: limits }
-  if (pump.control === 'probe')
-    return chain(window, ({ target }) =>
-      strengthOverService({ ...common, dose: target * r.value, charge: target * volumeOf(m) }),
-    )
-  return chain(all([input.dose, input.density, charge(input, m, window)]), ([dose, rho, grams]) =>
-    strengthOverService({
-      ...common,
-      dose: dose.value * rho.value,
-      charge: grams,
-      feedUncertainty: dose.value > 0 ? dose.expanded / dose.value : 0,
-    }),
+  arriving: TankResult['arriving'],
+): Outcome<Estimate<'g/L-product'>> =>
+  chain(all([dose, density, water]), ([D, rho, r]) =>
+    chain(all([tankStrength(D, rho, r), arriving ?? ok(null)]), ([own, more]) =>
+      more === null ? ok(own) : sum([own, more], 'g/L-product', { shared: ['density'] }),
+    ),
   )
-}
 
-/** g into a fresh fill: what the pump gives in its seconds; without seconds, what the target takes. */
-function charge(input: TankInput, model: WashModel, window: Outcome<TankWindow>): Outcome<number> {
-  if (model.kind === 'dump-and-refill') return ok(0)
-  const { initialChargeSeconds } = input.pump
-  if (initialChargeSeconds === null) return chain(window, ({ target }) => ok(target * model.volume))
-  const seconds = read(initialChargeSeconds, 'pump.initialChargeSeconds', { low: 0 })
-  return chain(all([seconds, input.flow, input.density]), ([s, q, rho]) =>
-    ok((inUnit(s, 's') * q.value * rho.value) / 60),
-  )
-}
+const MORE_ARRIVES = fail({ code: 'cannot-compute', reason: 'more-arrives' })
+const PROBE = fail({ code: 'cannot-compute', reason: 'probe-controlled' })
 
 function pulses(pump: Pump): number | null {
   if (pump.rollers === null) return null

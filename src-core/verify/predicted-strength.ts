@@ -1,3 +1,4 @@
+import { feedsATank } from '../dose/feeds-a-tank'
 import type { BasisUnit } from '../dose/types'
 import { chain, fail, type Outcome } from '../outcome'
 import type { Pump, Verification, Water } from '../records'
@@ -36,7 +37,7 @@ export function predictedStrength(
   const unit = METHOD_RULES[check.method].result
   if (unit === 'mg/L-CaCO3') return recordedHardness(known.water)
   const inTank = check.where === 'wash-tank'
-  if (inTank !== (pump.feeds === 'wash-tank') || (inTank && unit === 'mg/L-active'))
+  if (inTank !== feedsATank(pump) || (inTank && unit === 'mg/L-active'))
     return fail({ code: 'cannot-compute', reason: 'not-predicted' })
   if (inTank) return known.settlesAt
   if (unit === 'mg/L-active') return onUnit(known.strengths, 'mg/L-active')

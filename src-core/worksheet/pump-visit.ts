@@ -39,7 +39,7 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
   const made = (work?.steps ?? []).filter((step) => step.kind === 'test')
   const tests = made.map((test) => testResult(test, where.byTest.get(test.id) ?? 0, around))
   const counted = tests.filter((_, i) => made[i]?.runs.length !== 0)
-  const context = doseContext(machine, product)
+  const context = doseContext(machine, product, pump)
   const asLeft = counted.at(-1) ?? null
   const missing = once(() => missingFor(pump, context, asLeft))
   const advice = open

@@ -70,7 +70,7 @@ interface Doses {
 
 /** The dose, and each concentration once, whether it is listed, decided on, or both. */
 function dosesOf({ flow }: FlowResult, { machine, pump, product }: TestSurroundings): Doses {
-  const context = doseContext(machine, product)
+  const context = doseContext(machine, product, pump)
   const dose = chain(all([flow, doseSeconds(pump)]), ([q, seconds]) => dosePerRack(q, seconds))
   const known = new Map<WindowBasis, Outcome<Estimate<BasisUnit>>>()
   const on = (basis: WindowBasis): Outcome<Estimate<BasisUnit>> => {
@@ -90,7 +90,7 @@ function decisionOf(
   { dose, on }: Doses,
   { machine, pump, product, instruments, open }: TestSurroundings,
 ): Outcome<Decision> {
-  const window = chain(dose, () => readWindow(pump.window, doseContext(machine, product)))
+  const window = chain(dose, () => readWindow(pump.window, doseContext(machine, product, pump)))
   return chain(window, (edges) =>
     chain(on(edges.basis), (value) => {
       const state = open ? worked.state : null

@@ -85,7 +85,7 @@ function bands(pumpId: Id, setup: Setup): TrendVisit['window'] {
   if (place === null) return { flow: null, dose: null, strength: null }
   const { pump, machine } = place
   const product = setup.products.find((one) => one.id === pump.productId) ?? null
-  const context = doseContext(machine, product)
+  const context = doseContext(machine, product, pump)
   const flow = requiredFlow(pump, context)
   const dose = chain(all([flow, doseSeconds(pump)]), ([edges, seconds]) => {
     const perRack = (q: number): number => (q * seconds.value) / 60

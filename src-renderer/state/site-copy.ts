@@ -10,7 +10,7 @@ export function siteCopy(
 ): { readonly fileName: string; readonly text: string } {
   const file: SiteFile = {
     format: 'dosewright-site',
-    version: 1,
+    version: 2,
     site,
     ...usedLibrary(site, products, instruments),
   }

@@ -72,7 +72,7 @@ export function bigSite(visits: number, runs: number, seed = 1): SiteFile {
   })
   return {
     format: 'dosewright-site',
-    version: 1,
+    version: 2,
     site: { ...base, visits: history, snapshots: [snapshot] },
     products,
     instruments: [glass],

@@ -74,6 +74,7 @@ export const machine = (changes: Partial<Machine> = {}): Machine => ({
     drainAndFillsPerDay: '1',
     closure: 'continuous',
     carriedOut: null,
+    upstream: null,
   },
   rinse: { kind: 'measured', perRack: { value: '3.00', unit: 'L' }, spread: '2' },
   boosterVolume: null,

@@ -122,7 +122,7 @@ test('a site is removed and brought back, and its file travels', async ({ progra
   const download = page.waitForEvent('download')
   await row.getByRole('button', { name: /as a file$/u }).click()
   const file = await (await download).path()
-  expect(JSON.parse(readFileSync(file, 'utf8'))).toMatchObject({ format: 'dosewright-site', version: 1 })
+  expect(JSON.parse(readFileSync(file, 'utf8'))).toMatchObject({ format: 'dosewright-site', version: 2 })
 
   await row.getByRole('button', { name: /^Remove/u }).click()
   await expect(page.getByRole('link', { name: 'Copper Spoon Diner' })).toHaveCount(0)

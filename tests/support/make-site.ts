@@ -69,6 +69,7 @@ export const machine = (over: Partial<Machine> = {}): Machine => ({
     drainAndFillsPerDay: '1',
     closure: 'continuous',
     carriedOut: null,
+    upstream: null,
   },
   rinse: { kind: 'measured', perRack: entry('3.785', 'L'), spread: '0' },
   boosterVolume: null,

@@ -100,12 +100,13 @@ const hotWaterPlate: Machine['dataPlate'] = {
   rinsePressureMax: entry('172', 'kPa'),
 }
 
-const tank = (litres: string, fills: string): Machine['wash'] => ({
+const tank = (litres: string, fills: string, second?: string): Machine['wash'] => ({
   kind: 'tank',
   volume: entry(litres, 'L'),
   drainAndFillsPerDay: fills,
   closure: 'continuous',
   carriedOut: null,
+  upstream: second === undefined ? null : { volume: entry(second, 'L') },
 })
 
 const PLANS: readonly SitePlan[] = [
@@ -407,7 +408,7 @@ const PLANS: readonly SitePlan[] = [
     currency: 'EUR',
     units: 'metric',
     timeZone: 'Europe/Copenhagen',
-    notes: 'Two machines: conveyor in the wash-up, glasswasher at the bar.',
+    notes: 'Two machines: two-tank conveyor in the wash-up, glasswasher at the bar.',
     daysPerWeek: '4',
     closures: [['2026-07-13', '2026-07-26', 'Works holiday']],
     water: water('54', '260', 'fitted'),
@@ -416,9 +417,9 @@ const PLANS: readonly SitePlan[] = [
       {
         machine: {
           name: 'Conveyor',
-          class: 'conveyor-single-tank',
+          class: 'conveyor-multi-tank',
           sanitizing: 'hot-water',
-          wash: tank('85', '2'),
+          wash: tank('45', '2', '85'),
           rinse: { kind: 'data-plate', perRack: entry('2.65', 'L'), spread: '4' },
           boosterVolume: entry('14', 'L'),
           dataPlate: { ...hotWaterPlate, washTemperatureMin: entry('71', 'degC') },
@@ -439,7 +440,7 @@ const PLANS: readonly SitePlan[] = [
           {
             name: 'Conveyor detergent',
             product: PRODUCTS.detergentLarge,
-            feeds: 'wash-tank',
+            feeds: 'upstream-tank',
             seconds: '1.2',
             chargeSeconds: '46',
             window: window('g-per-L-tank', '1.85', '2.05', '2.25'),
@@ -534,7 +535,7 @@ function siteOf(plan: SitePlan): SiteFile {
   const told = tell(story, luck)
   return {
     format: 'dosewright-site',
-    version: 1,
+    version: 2,
     site: {
       id,
       name: plan.name,

@@ -1,4 +1,4 @@
-import type { DataPlate, Id, Machine, MachineClass, RinseWater, Site, Wash } from '#core/records/index'
+import type { DataPlate, Id, Machine, MachineClass, Pump, RinseWater, Site, Wash } from '#core/records/index'
 import { changeById, moveById, removeById } from '../lists'
 
 export interface NewMachine {
@@ -19,7 +19,14 @@ const EMPTY_PLATE: DataPlate = {
 /** A wash with nothing known about it yet. Well mixed with continuous overflow is the ordinary case. */
 export const emptyWash = (kind: Wash['kind']): Wash =>
   kind === 'tank'
-    ? { kind, volume: null, drainAndFillsPerDay: null, closure: 'continuous', carriedOut: null }
+    ? {
+        kind,
+        volume: null,
+        drainAndFillsPerDay: null,
+        closure: 'continuous',
+        carriedOut: null,
+        upstream: null,
+      }
     : { kind, heel: null, fill: null }
 
 /** A machine with nothing known about it but what it is. */
@@ -58,10 +65,15 @@ export const setRinse = (site: Site, id: Id, rinse: RinseWater | null): Site =>
     changeById(site.machines, id, (machine) => ({ ...machine, rinse })),
   )
 
+/** The pumps of a second tank that is taken away feed the wash tank from then on. */
 export const setWash = (site: Site, id: Id, wash: Wash): Site =>
   withMachines(
     site,
-    changeById(site.machines, id, (machine) => ({ ...machine, wash })),
+    changeById(site.machines, id, (machine) => ({
+      ...machine,
+      wash,
+      pumps: wash.kind === 'tank' && wash.upstream !== null ? machine.pumps : machine.pumps.map(intoWashTank),
+    })),
   )
 
 export const changeDataPlate = (site: Site, id: Id, facts: Partial<DataPlate>): Site =>
@@ -72,6 +84,9 @@ export const changeDataPlate = (site: Site, id: Id, facts: Partial<DataPlate>): 
       dataPlate: { ...machine.dataPlate, ...facts },
     })),
   )
+
+const intoWashTank = (pump: Pump): Pump =>
+  pump.feeds === 'upstream-tank' ? { ...pump, feeds: 'wash-tank' } : pump
 
 /** Takes a machine off the site. Closed visits keep the set-up they were closed with. */
 export const removeMachine = (site: Site, id: Id): Site => withMachines(site, removeById(site.machines, id))

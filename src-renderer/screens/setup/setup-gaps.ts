@@ -8,7 +8,7 @@ export interface Gap {
 
 export const fieldIds = {
   pump: (pump: Pick<Pump, 'id'>, part: 'product' | 'seconds' | 'target'): string => `pump-${pump.id}-${part}`,
-  machine: (machine: Pick<Machine, 'id'>, part: 'racks' | 'rinse' | 'tank'): string =>
+  machine: (machine: Pick<Machine, 'id'>, part: 'racks' | 'rinse' | 'tank' | 'second-tank'): string =>
     `machine-${machine.id}-${part}`,
 }
 
@@ -35,6 +35,12 @@ function machineGaps(machine: Machine): readonly Gap[] {
     gaps.push({
       text: `${machine.name}: fresh rinse water per rack, without which no strength can be worked out`,
       fieldId: fieldIds.machine(machine, 'rinse'),
+    })
+  const { wash } = machine
+  if (wash.kind === 'tank' && wash.upstream !== null && wash.upstream.volume === null)
+    gaps.push({
+      text: `${machine.name}: what the second tank holds, for its first charge and how long it takes to settle`,
+      fieldId: fieldIds.machine(machine, 'second-tank'),
     })
   if (machine.racksPerDay === null)
     gaps.push({

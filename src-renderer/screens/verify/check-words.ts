@@ -1,3 +1,4 @@
+import { feedsATank } from '#core/dose/feeds-a-tank'
 import type { InstrumentKind, Product, Pump, Verification, VerificationMethod } from '#core/records/index'
 import { METHOD_RULES } from '#core/verify/method-rules'
 import { unitSymbol } from '#core/units/format'
@@ -83,8 +84,7 @@ export function methodsFor(
   product: Product | null,
 ): readonly VerificationMethod[] {
   const hardness = ['hardness-drops', 'hardness-titration'] as const
-  if (pump.feeds === 'wash-tank')
-    return ['alkalinity-drops', 'alkalinity-titration', 'conductivity', ...hardness]
+  if (feedsATank(pump)) return ['alkalinity-drops', 'alkalinity-titration', 'conductivity', ...hardness]
   const strength = product?.strength
   const chlorine =
     strength?.kind === 'trade-percent' ||

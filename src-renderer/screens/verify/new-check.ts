@@ -1,3 +1,4 @@
+import { feedsATank } from '#core/dose/feeds-a-tank'
 import type { Pump, Verification, VerificationMethod } from '#core/records/index'
 import type { Stamp } from '../../commands/visit'
 
@@ -15,7 +16,7 @@ export function newCheck(
   return {
     ...stamp,
     method,
-    where: last?.where ?? (pump.feeds === 'wash-tank' ? 'wash-tank' : 'rinse-water'),
+    where: last?.where ?? (feedsATank(pump) ? 'wash-tank' : 'rinse-water'),
     instrumentId: last?.instrumentId ?? null,
     reading: null,
     step: last?.step ?? null,

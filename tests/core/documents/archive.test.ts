@@ -11,7 +11,7 @@ const file = (name: string): SiteFile => {
   if (!decoded.ok) throw new Error(name)
   return decoded.value.document
 }
-const files = [file('site-v1-full.json'), file('site-v1-new.json')]
+const files = [file('site-v1-full.json'), file('site-v2-new.json')]
 
 describe('everything in one file', () => {
   it('comes out as it went in', () => {

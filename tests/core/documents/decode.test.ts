@@ -5,43 +5,44 @@ import { decode, decodeAs } from '#core/documents/decode'
 import { encode } from '#core/documents/encode'
 import { DOCUMENT_LIMITS } from '#core/documents/limits'
 import { siteFile, type SiteFile } from '#core/documents/site-schema'
-import type { DocumentKind } from '#core/documents/formats'
+import type { Machine } from '#core/records/index'
+import { FORMATS, type DocumentKind } from '#core/documents/formats'
 
 const fixture = (name: string): string =>
   readFileSync(new URL(`../../fixtures/documents/${name}`, import.meta.url), 'utf8')
 
 const FIXTURES: readonly (readonly [DocumentKind, string])[] = [
-  ['site', 'site-v1-full.json'],
-  ['site', 'site-v1-new.json'],
+  ['site', 'site-v2-full.json'],
+  ['site', 'site-v2-new.json'],
   ['products', 'products-v1.json'],
   ['instruments', 'instruments-v1.json'],
   ['settings', 'settings-v1.json'],
 ]
 
 const full = (): SiteFile => {
-  const decoded = decode('site', fixture('site-v1-full.json'))
+  const decoded = decode('site', fixture('site-v2-full.json'))
   if (!decoded.ok) throw new Error(JSON.stringify(decoded.problem))
   return decoded.value.document
 }
 
 /** The full fixture as loose JSON after one change, as text. */
 const changed = (change: (file: ReturnType<typeof JSON.parse>) => void): string => {
-  const file = JSON.parse(fixture('site-v1-full.json')) as unknown
+  const file = JSON.parse(fixture('site-v2-full.json')) as unknown
   change(file)
   return JSON.stringify(file)
 }
 
-describe('files of version 1', () => {
+describe('files of today', () => {
   it.each(FIXTURES)('a %s file (%s) still opens, and comes out as the very text it was', (kind, name) => {
     const text = fixture(name)
     const decoded = decode(kind, text)
     if (!decoded.ok) throw new Error(JSON.stringify(decoded.problem))
-    expect(decoded.value.from).toBe(1)
+    expect(decoded.value.from).toBe(FORMATS[kind].version)
     expect(encode(kind, decoded.value.document as never)).toBe(text)
   })
 
   it('open with a byte order mark in front and with Windows line ends', () => {
-    const text = fixture('site-v1-full.json')
+    const text = fixture('site-v2-full.json')
     expect(decode('site', `\uFEFF${text.replaceAll('\n', '\r\n')}`)).toMatchObject({ ok: true })
   })
 
@@ -63,7 +64,7 @@ describe('files of version 1', () => {
                 .map(([key, part]) => [key, shuffle(part)]),
             )
           : value
-    expect(encode('site', shuffle(full()) as SiteFile)).toBe(fixture('site-v1-full.json'))
+    expect(encode('site', shuffle(full()) as SiteFile)).toBe(fixture('site-v2-full.json'))
   })
 
   it('show one changed entry as one changed line', () => {
@@ -85,7 +86,7 @@ describe('a file that does not hold', () => {
     ['foreign JSON', '{"type":"FeatureCollection"}', { code: 'document-foreign' }],
     ['a JSON list', '[]', { code: 'document-foreign' }],
     ['another document of ours', fixture('products-v1.json'), { code: 'document-foreign' }],
-    ['a newer version', changed((f) => (f.version = 2)), { code: 'document-newer', version: 2, known: 1 }],
+    ['a newer version', changed((f) => (f.version = 3)), { code: 'document-newer', version: 3, known: 2 }],
     [
       'a version that is no number',
       changed((f) => (f.version = '1')),
@@ -161,7 +162,7 @@ describe('a file that does not hold', () => {
   })
 
   it('never says "invalid", whatever part is put in whatever place', () => {
-    const file = JSON.parse(fixture('site-v1-full.json')) as unknown
+    const file = JSON.parse(fixture('site-v2-full.json')) as unknown
     const paths: (readonly (string | number)[])[] = []
     const walk = (node: unknown, path: readonly (string | number)[]): void => {
       paths.push(path)
@@ -184,6 +185,54 @@ describe('a file that does not hold', () => {
   })
 })
 
+describe('a site file of version 1, from before machines could have a second tank', () => {
+  const old = JSON.parse(fixture('site-v1-full.json')) as ReturnType<typeof JSON.parse>
+  const opened = decode('site', fixture('site-v1-full.json'))
+  if (!opened.ok) throw new Error(JSON.stringify(opened.problem))
+  const { document, from } = opened.value
+
+  it.each(['full', 'new'])('opens as what it was, and is kept as version 2 (%s)', (name) => {
+    const decoded = decode('site', fixture(`site-v1-${name}.json`))
+    if (!decoded.ok) throw new Error(JSON.stringify(decoded.problem))
+    expect(decoded.value.from).toBe(1)
+    expect(encode('site', decoded.value.document)).toBe(fixture(`site-v2-${name}.json`))
+  })
+
+  it('gets no second tank, in the live set-up as in those kept for closed visits, and nothing else changes', () => {
+    const withoutSecond = (machines: readonly Machine[]): unknown =>
+      machines.map((machine) => {
+        if (machine.wash.kind !== 'tank') return machine
+        const { upstream, ...wash } = machine.wash
+        expect(upstream).toBeNull()
+        return { ...machine, wash }
+      })
+    expect(from).toBe(1)
+    const back = {
+      ...document,
+      version: 1,
+      site: {
+        ...document.site,
+        machines: withoutSecond(document.site.machines),
+        snapshots: document.site.snapshots.map((kept) => ({
+          ...kept,
+          machines: withoutSecond(kept.machines),
+        })),
+      },
+    }
+    expect(back).toEqual(old)
+  })
+
+  it('with a fault names the place as ever, whatever stands where a machine belongs', () => {
+    fc.assert(
+      fc.property(fc.jsonValue({ maxDepth: 3 }), fc.constantFrom('machines', 'snapshots'), (value, part) => {
+        const text = JSON.stringify({ ...old, site: { ...old.site, [part]: [value] } })
+        expect(decode('site', text)).toMatchObject({ ok: false, problem: { code: 'document-malformed' } })
+      }),
+    )
+    expect(decode('site', JSON.stringify({ ...old, site: 7 }))).toMatchObject({ problem: { place: 'site' } })
+  })
+})
+
 describe('older versions', () => {
   const format = {
     format: 'dosewright-site',
@@ -203,7 +252,7 @@ describe('older versions', () => {
   it('take every step in order, and the result is checked as a whole', () => {
     const lenient = { ...format, schema: siteFile } as const
     const decoded = decodeAs(lenient, fixture('site-v1-new.json'))
-    // the schema of version 1 meets a document that says 3: only the version is wrong, so both steps ran
+    // the schema of today meets a document that says 3: only the version is wrong, so both steps ran
     expect(decoded).toMatchObject({ ok: false, problem: { place: 'version' } })
   })
 

@@ -21,16 +21,16 @@ describe('the published JSON Schema of the site file', () => {
   const accepts = ajv.compile(published as object)
 
   it('lets another program accept our fixtures', () => {
-    for (const name of ['site-v1-full.json', 'site-v1-new.json']) {
+    for (const name of ['site-v2-full.json', 'site-v2-new.json']) {
       accepts(fixture(name))
       expect(accepts.errors).toBeNull()
     }
   })
 
   it('lets another program refuse what we refuse', () => {
-    const file = fixture('site-v1-full.json')
+    const file = fixture('site-v2-full.json')
     expect(accepts({ ...file, extra: 1 })).toBe(false)
-    expect(accepts({ ...file, version: 2 })).toBe(false)
+    expect(accepts({ ...file, version: 3 })).toBe(false)
     expect(accepts({ ...file, site: { ...file.site, currency: 'euro' } })).toBe(false)
     expect(accepts({ ...file, site: { ...file.site, id: 'x' } })).toBe(false)
   })

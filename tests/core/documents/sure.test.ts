@@ -12,8 +12,8 @@ const text = (file: string): string => readFileSync(`${root}${file}`, 'utf8')
 
 const DOCUMENTS: readonly (readonly [DocumentKind, string])[] = [
   ...readdirSync(`${root}assets/demo`).map((name) => ['site', `assets/demo/${name}`] as const),
-  ['site', 'tests/fixtures/documents/site-v1-full.json'],
-  ['site', 'tests/fixtures/documents/site-v1-new.json'],
+  ['site', 'tests/fixtures/documents/site-v2-full.json'],
+  ['site', 'tests/fixtures/documents/site-v2-new.json'],
   ['products', 'tests/fixtures/documents/products-v1.json'],
   ['instruments', 'tests/fixtures/documents/instruments-v1.json'],
   ['settings', 'tests/fixtures/documents/settings-v1.json'],

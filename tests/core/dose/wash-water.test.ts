@@ -14,10 +14,12 @@ const tank = {
   drainAndFillsPerDay: '1',
   closure: 'continuous',
   carriedOut: null,
+  upstream: null,
 } as const
+const intoTank = { feeds: 'wash-tank', productId: null } as const
 const five = good(exactly(5, 'mL/rack'))
 const inTank = (wash: Parameters<typeof machine>[0]): number =>
-  good(onBasis('g-per-L-tank', five, doseContext(machine({ rinse, ...wash }), detergent))).value
+  good(onBasis('g-per-L-tank', five, doseContext(machine({ rinse, ...wash }), detergent, intoTank))).value
 
 describe('the strength in a wash tank is held against the water that leaves it', () => {
   it('6 g into 3.0 L of rinse settles at 2.000 g/L, and at 2.1053 g/L when 0.15 L is carried out', () => {
@@ -36,13 +38,18 @@ describe('the strength in a wash tank is held against the water that leaves it',
     const context = doseContext(
       machine({ rinse, wash: { ...tank, carriedOut: entry('0.15', 'L') } }),
       detergent,
+      intoTank,
     )
     const dose = good(requiredDose('g-per-L-tank', 2, context))
     expect(good(onBasis('g-per-L-tank', good(exactly(dose, 'mL/rack')), context)).value).toBeCloseTo(2, 12)
   })
 
   it('says so when everything the rinse brings is carried out', () => {
-    const context = doseContext(machine({ rinse, wash: { ...tank, carriedOut: entry('3', 'L') } }), detergent)
+    const context = doseContext(
+      machine({ rinse, wash: { ...tank, carriedOut: entry('3', 'L') } }),
+      detergent,
+      intoTank,
+    )
     expect(codeOf(onBasis('g-per-L-tank', five, context))).toBe('cannot-compute')
   })
 })

@@ -14,6 +14,7 @@ const input: TankExplained = {
       drainAndFillsPerDay: '1',
       closure: 'continuous',
       carriedOut: { value: '0.15', unit: 'L' },
+      upstream: null,
     },
   }),
   pump: pump('p1', 'soap', {
@@ -52,6 +53,7 @@ describe('the working of a wash tank', () => {
           drainAndFillsPerDay: '1',
           closure: 'continuous' as const,
           carriedOut: null,
+          upstream: null,
         },
       },
     }

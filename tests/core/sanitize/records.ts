@@ -12,6 +12,7 @@ export const machine = (changes: Partial<Machine> = {}): Machine => ({
     drainAndFillsPerDay: null,
     closure: 'continuous',
     carriedOut: null,
+    upstream: null,
   },
   rinse: null,
   boosterVolume: null,

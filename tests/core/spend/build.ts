@@ -54,6 +54,7 @@ export const aMachine = (over: Partial<Machine> = {}): Machine => ({
     drainAndFillsPerDay: null,
     closure: 'continuous',
     carriedOut: null,
+    upstream: null,
   },
   rinse: null,
   boosterVolume: null,
@@ -181,6 +182,7 @@ export function scenarioSite(scenario: Scenario): {
             drainAndFillsPerDay: String(scenario.charges),
             closure: 'continuous',
             carriedOut: null,
+            upstream: null,
           },
     pumps,
   })

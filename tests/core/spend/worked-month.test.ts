@@ -48,6 +48,7 @@ const machine = aMachine({
     drainAndFillsPerDay: '2',
     closure: 'continuous',
     carriedOut: null,
+    upstream: null,
   },
   pumps: [aid, feed],
 })

@@ -15,6 +15,7 @@ const door: Machine = machine({
     drainAndFillsPerDay: '2',
     closure: 'continuous',
     carriedOut: { value: '0', unit: 'L' },
+    upstream: null,
   },
 })
 const detergent: Pump = pump('p1', 'soap', {
@@ -78,6 +79,7 @@ describe('the wash a pump feeds', () => {
           drainAndFillsPerDay: '1',
           closure: 'continuous',
           carriedOut: null,
+          upstream: null,
         },
       },
     })
@@ -134,6 +136,7 @@ describe('the wash a pump feeds', () => {
           drainAndFillsPerDay: '1',
           closure: 'continuous',
           carriedOut: null,
+          upstream: null,
         },
       },
     })

@@ -15,6 +15,7 @@ const around: CheckedPump = {
       drainAndFillsPerDay: '1',
       closure: 'continuous',
       carriedOut: null,
+      upstream: null,
     },
   }),
   pump: pump('p1', 'soap', {

@@ -76,6 +76,7 @@ function play(scenario: Scenario): { use: ReturnType<typeof computeWorksheet> } 
             drainAndFillsPerDay: String(scenario.charges),
             closure: 'continuous',
             carriedOut: null,
+            upstream: null,
           },
     rinse: { kind: 'measured', perRack: entry(String(scenario.r), 'L'), spread: '0' },
     racksPerDay: String(scenario.racks),

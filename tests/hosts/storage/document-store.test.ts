@@ -213,31 +213,31 @@ describe('versions', () => {
   const newer = {
     ...CODECS,
     site: {
-      version: 2,
+      version: 3,
       decode: (text: string) => {
         const decoded = CODECS.site.decode(text)
         return decoded.ok ? { ...decoded, value: { ...decoded.value, from: 1 } } : decoded
       },
       encode: (document: Parameters<typeof CODECS.site.encode>[0]) =>
-        CODECS.site.encode(document).replace('"version": 1', '"version": 2'),
+        CODECS.site.encode(document).replace('"version": 2', '"version": 3'),
     },
   }
 
   it('a newer file is refused unchanged, and listed as what it is', async () => {
     const made = await withSite()
-    const text = readFileSync(pathOf(made), 'utf8').replace('"version": 1', '"version": 2')
+    const text = readFileSync(pathOf(made), 'utf8').replace('"version": 2', '"version": 3')
     writeFileSync(pathOf(made), text)
     const before = listing(root)
     const store = openStore(root)
     expect(await store.open(nameOf(made))).toEqual({
       ok: false,
-      problem: { code: 'document-newer', version: 2, known: 1 },
+      problem: { code: 'document-newer', version: 3, known: 2 },
     })
     expect(await store.recover(nameOf(made))).toMatchObject({ problem: { code: 'document-newer' } })
     expect(await store.create(nameOf(made), siteFile(made))).toMatchObject({
       problem: { code: 'document-newer' },
     })
-    expect(await good(store.listSites())).toEqual([{ state: 'newer', id: made.id, version: 2 }])
+    expect(await good(store.listSites())).toEqual([{ state: 'newer', id: made.id, version: 3 }])
     expect(readFileSync(pathOf(made), 'utf8')).toBe(text)
     expect(listing(root)).toEqual(before)
   })
@@ -253,7 +253,23 @@ describe('versions', () => {
     expect(readFileSync(kept, 'utf8')).toBe(original)
     await good(store.write(nameOf(made), siteFile({ ...made, notes: 'b' }), written.revision))
     expect(readFileSync(kept, 'utf8')).toBe(original)
+    expect(readFileSync(pathOf(made), 'utf8')).toContain('"version": 3')
+  })
+
+  it('a real file of version 1 opens, is written as version 2 on its first edit, and is kept as it was', async () => {
+    const text = readFileSync(new URL('../../fixtures/documents/site-v1-full.json', import.meta.url), 'utf8')
+    const made = await withSite()
+    const old = text.replace((JSON.parse(text) as { site: { id: string } }).site.id, made.id)
+    writeFileSync(pathOf(made), old)
+    const store = openStore(root)
+    const { document, revision } = await good(store.open(nameOf(made)))
+    expect(readFileSync(pathOf(made), 'utf8')).toBe(old)
+    await good(
+      store.write(nameOf(made), { ...document, site: { ...document.site, notes: 'edited' } }, revision),
+    )
+    expect(readFileSync(join(root, 'older-versions', `${made.id}.v1.json`), 'utf8')).toBe(old)
     expect(readFileSync(pathOf(made), 'utf8')).toContain('"version": 2')
+    expect((await good(openStore(root).open(nameOf(made)))).document.site.notes).toBe('edited')
   })
 })
 

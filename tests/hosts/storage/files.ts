@@ -28,7 +28,7 @@ export const openStore = (root: string, changes: Partial<StoreOptions> = {}): Fi
 
 export const siteFile = (site: Site): SiteFile => ({
   format: 'dosewright-site',
-  version: 1,
+  version: 2,
   site,
   products: [],
   instruments: [],

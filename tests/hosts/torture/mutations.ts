@@ -17,7 +17,7 @@ export interface MutationTally {
   readonly faults: string[]
 }
 
-const FIXTURES = ['site-v1-full.json', 'site-v1-new.json'].map((name) =>
+const FIXTURES = ['site-v1-full.json', 'site-v2-full.json', 'site-v2-new.json'].map((name) =>
   readFileSync(new URL(`../../fixtures/documents/${name}`, import.meta.url), 'utf8'),
 )
 

@@ -41,7 +41,8 @@ export const conditionsOf = (around: Surroundings): TestConditions => ({
   rollers: around.pump.rollers,
 })
 
-export const contextOf = (around: Surroundings): DoseContext => doseContext(around.machine, around.product)
+export const contextOf = (around: Surroundings): DoseContext =>
+  doseContext(around.machine, around.product, around.pump)
 
 /** The numbers of one test, in the order they follow from each other, each with its working. */
 export function figuresOf(around: Surroundings, result: TestResult): readonly ShownFigure[] {

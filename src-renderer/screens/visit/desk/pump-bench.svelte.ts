@@ -80,7 +80,7 @@ export class PumpBench {
   readonly rightSize: RightSize | null = $derived.by(() => {
     const { pump, machine, product, desk } = this
     if (pump === undefined || machine === undefined) return null
-    const context = doseContext(machine, product)
+    const context = doseContext(machine, product, pump)
     const flow = expectedFlow(pump, context, desk.session.worksheet.visits, desk.visitId)
     const model = this.test ?? lastTest(this.work) ?? this.earlier
     const how = { method: model?.method ?? 'draw-down', tubeImmersed: model?.tubeImmersed ?? true } as const
