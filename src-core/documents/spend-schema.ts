@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { totals, use } from './use-schema'
 import { estimate, money, or } from './worksheet-parts'
 
 /** The spend part of what `worksheet --json` prints, field by field. */
@@ -6,7 +7,7 @@ import { estimate, money, or } from './worksheet-parts'
 const reorder = z.strictObject({
   productId: z.string(),
   stock: estimate.describe('L on the shelf today'),
-  perDay: z.number().describe('L a day, average'),
+  perDay: z.number().describe('L a day between order and delivery'),
   daysOfCover: z.number(),
   runsOutOn: z.string(),
   leadDays: z.number().describe('days from order to delivery'),
@@ -21,6 +22,27 @@ const reorder = z.strictObject({
   containerOutlastsShelfLife: z.boolean(),
 })
 
+const outlasting = z
+  .strictObject({
+    deliveredOn: z.string(),
+    keepsUntil: z.string(),
+    usedUpOn: z.string(),
+    past: z.boolean().describe('it is past its time already'),
+  })
+  .describe('the oldest delivery on the shelf that is not used up while it keeps; null: all is')
+
+const finding = z.discriminatedUnion('code', [
+  z.strictObject({ code: z.literal('too-coarse'), containers: z.number().describe('emptied') }),
+  z.strictObject({ code: z.literal('booking-error') }),
+  z.strictObject({ code: z.literal('part-not-counted'), on: z.string() }),
+  z.strictObject({
+    code: z.literal('pump-explains'),
+    drift: z.number().describe('found over left, less one'),
+  }),
+  z.strictObject({ code: z.literal('pump-does-not-explain'), drift: z.number() }),
+  z.strictObject({ code: z.literal('racks-stated-only') }),
+])
+
 const reconciliation = z.strictObject({
   productId: z.string(),
   from: z.string().describe('day of the opening count'),
@@ -34,7 +56,7 @@ const reconciliation = z.strictObject({
   relative: z.number().nullable().describe('variance over theory'),
   z: z.number().nullable().describe('variance over its standard uncertainty'),
   verdict: or(z.enum(['agrees', 'used-more', 'used-less'])),
-  findings: z.array(z.looseObject({ code: z.string() })),
+  findings: z.array(finding),
   reasons: z.array(z.string()).describe('most likely first'),
   next: z.string().describe('the check that separates pump from racks from counting'),
 })
@@ -70,6 +92,7 @@ export const spend = z
         costPerMonth: or(money).describe('the sum of its pumps’ rounded lines'),
         stock: or(estimate).describe('L on the shelf today'),
         reorder: or(reorder),
+        outlasting: or(outlasting.nullable()),
         reconciliations: z.array(reconciliation).describe('count by count, oldest first'),
       }),
     ),
@@ -101,10 +124,21 @@ export const spend = z
       }),
     ).describe('why a month costs more or less than a year ago; the steps add up'),
     scenarios: z.array(
-      z.looseObject({
+      z.strictObject({
         scenarioId: z.string(),
         name: z.string(),
-        changePerMonth: or(money),
+        lines: z.array(
+          z.strictObject({
+            pumpId: z.string(),
+            productId: z.string().nullable(),
+            today: use,
+            changed: use,
+            change: or(money).describe('changed - today, rounded lines'),
+          }),
+        ),
+        today: totals,
+        changed: totals,
+        changePerMonth: or(money).describe('the sum of the lines'),
         changePerYear: or(money),
         change: or(estimate).describe('money a month'),
       }),

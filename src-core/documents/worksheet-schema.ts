@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { spend } from './spend-schema'
-import { estimate, money, or, problem } from './worksheet-parts'
+import { machineRacks, totals, use } from './use-schema'
+import { estimate, or, problem } from './worksheet-parts'
 
 /**
  * What `worksheet --json` prints, field by field. The descriptions travel into the published JSON Schema.
@@ -123,24 +124,6 @@ const saving = z.strictObject({
   moneyPerMonth: or(estimate),
 })
 
-const use = z.strictObject({
-  pumpId: z.string(),
-  productId: z.string().nullable(),
-  racksPerMonth: or(z.number()),
-  doseFrom: z.enum(['as-left', 'target', 'none']),
-  dose: or(estimate).describe('product per rack, mL'),
-  litresPerMonth: or(estimate),
-  parts: z
-    .strictObject({ racks: z.number(), charges: z.number(), priming: z.number(), total: z.number() })
-    .nullable()
-    .describe('litres a month by where they go'),
-  containersPerMonth: or(z.number()),
-  costPerMonth: or(money).describe('rounded half-up to the minor unit'),
-  costPerRack: or(money),
-  costEstimate: or(estimate),
-  assumptions: z.array(z.string()).describe('what was taken for granted because the record does not say it'),
-})
-
 export const worksheetFile = z.strictObject({
   format: z.literal('dosewright-worksheet'),
   version: z.literal(1),
@@ -160,15 +143,9 @@ export const worksheetFile = z.strictObject({
     }),
   ),
   use: z.array(use).describe('the average month, pump by pump, at the last known settings'),
-  racks: z.array(z.looseObject({ machineId: z.string() })),
+  racks: z.array(machineRacks).describe('how the racks of each machine are known'),
   spend: spend.describe('months, stock, orders, savings and what-ifs'),
-  totals: z.strictObject({
-    costPerMonth: or(money).describe('the sum of the rounded lines'),
-    costPerRack: or(money),
-    racksPerMonth: or(z.number()),
-    known: money.describe('the sum of the lines that could be costed'),
-    unknownLines: z.number().describe('how many could not'),
-  }),
+  totals,
   drift: z
     .array(z.strictObject({ pumpId: z.string(), drift: z.looseObject({}) }))
     .describe('what time does to each pump: wear of its tube, the day it leaves its window, the next visit'),
