@@ -2,6 +2,7 @@ import type { Day, Id } from '../records'
 import { daysBetween } from '../units/days'
 import type { Reconciliation } from './reconcile-types'
 import type { Reorder } from './reorder'
+import type { Outlasting } from './shelf-life'
 
 /** Why a site wants somebody's attention, the most urgent kind first. */
 export type AttentionReason =
@@ -10,6 +11,7 @@ export type AttentionReason =
   | { readonly code: 'visit-overdue'; readonly days: number }
   | { readonly code: 'unreconciled'; readonly productId: Id; readonly relative: number }
   | { readonly code: 'order-now'; readonly productId: Id; readonly containers: number }
+  | { readonly code: 'past-its-time'; readonly productId: Id; readonly keepsUntil: Day }
   | { readonly code: 'not-tested'; readonly pumps: number }
   | { readonly code: 'cost-unknown'; readonly lines: number }
 
@@ -21,6 +23,8 @@ export interface AttentionInput {
   readonly reorders: readonly Reorder[]
   /** the latest of each product */
   readonly reconciliations: readonly Reconciliation[]
+  /** what is on the shelf and not used up while it keeps */
+  readonly outlasting: readonly (Outlasting & { readonly productId: Id })[]
   readonly unknownLines: number
 }
 
@@ -44,6 +48,8 @@ export function attentionOf(input: AttentionInput): readonly AttentionReason[] {
   for (const item of input.reorders)
     if (item.orderNow && !short.includes(item))
       reasons.push({ code: 'order-now', productId: item.productId, containers: item.containers })
+  for (const { productId, keepsUntil, past } of input.outlasting)
+    if (past) reasons.push({ code: 'past-its-time', productId, keepsUntil })
   if (input.notTested > 0) reasons.push({ code: 'not-tested', pumps: input.notTested })
   if (input.unknownLines > 0) reasons.push({ code: 'cost-unknown', lines: input.unknownLines })
   return reasons

@@ -37,9 +37,13 @@ export interface ProductTotal {
   readonly unknown: number
 }
 
-/** What each product comes to over the sites of one currency, the dearest first. */
+/**
+ * What each product comes to over the sites of one currency: the currency of the largest number of sites first, in it
+ * the dearest product.
+ */
 export function productTotals(rows: readonly PortfolioRow[]): readonly ProductTotal[] {
   return byCurrency(rows)
+    .toSorted((a, b) => b[1].length - a[1].length)
     .flatMap(([currency, own]) => {
       const totals = new Map<Id, ProductTotal>()
       for (const product of own.flatMap((row) => row.products)) {
@@ -55,9 +59,8 @@ export function productTotals(rows: readonly PortfolioRow[]): readonly ProductTo
           unknown: (before?.unknown ?? 0) + (product.cost === null ? 1 : 0),
         })
       }
-      return [...totals.values()]
+      return [...totals.values()].sort((a, b) => b.cost.comparedTo(a.cost))
     })
-    .sort((a, b) => b.cost.comparedTo(a.cost))
 }
 
 /** Month by month over the sites of one currency, oldest first. */

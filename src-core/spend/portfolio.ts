@@ -27,6 +27,9 @@ export interface PortfolioRow {
   readonly siteId: Id
   readonly name: string
   readonly currency: CurrencyCode
+  /** the day all its figures hold for, where the site is */
+  readonly asOf: Day
+  readonly timeZone: string
   /** the sum of the lines known, an average month; `unknownLines` could not be costed */
   readonly cost: Decimal
   readonly unknownLines: number
@@ -50,7 +53,7 @@ export interface VisitFacts {
 
 /** A site's row from its whole spend. */
 export function portfolioRow(
-  site: Pick<Site, 'id' | 'name'>,
+  site: Pick<Site, 'id' | 'name' | 'timeZone'>,
   spend: SiteGlance,
   facts: VisitFacts,
 ): PortfolioRow {
@@ -67,6 +70,8 @@ export function portfolioRow(
     siteId: site.id,
     name: site.name,
     currency: spend.currency,
+    asOf: spend.asOf,
+    timeZone: site.timeZone,
     cost: spend.totals.known,
     unknownLines: spend.totals.unknownLines,
     costPerRack: spend.totals.costPerRack.ok ? spend.totals.costPerRack.value : null,
@@ -80,6 +85,9 @@ export function portfolioRow(
       ...facts,
       reorders: products.flatMap((product) => product.reorder ?? []),
       reconciliations: spend.products.flatMap((product) => product.reconciliations.at(-1) ?? []),
+      outlasting: spend.products.flatMap(({ productId, outlasting }) =>
+        outlasting.ok && outlasting.value !== null ? [{ productId, ...outlasting.value }] : [],
+      ),
       unknownLines: spend.totals.unknownLines,
     }),
   }

@@ -23,6 +23,7 @@ const WEIGHT = {
   'visit-overdue': 5,
   unreconciled: 4,
   'order-now': 3,
+  'past-its-time': 3,
   'not-tested': 2,
   'cost-unknown': 1,
 } as const

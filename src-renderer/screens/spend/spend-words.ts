@@ -104,6 +104,11 @@ export function attentionWords(
         tone: 'warn',
         word: `Order ${reason.containers} × ${productName(reason.productId)}`,
       }
+    case 'past-its-time':
+      return {
+        tone: 'warn',
+        word: `${productName(reason.productId)} past its shelf life since ${dayWords(reason.keepsUntil)}`,
+      }
     case 'not-tested':
       return { tone: 'unknown', word: `${count(reason.pumps, 'pump')} never tested` }
     case 'cost-unknown':

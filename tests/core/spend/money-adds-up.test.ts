@@ -139,6 +139,9 @@ describe('money adds up to the cent', () => {
           const own = rows.filter((row) => row.currency === total.currency)
           expect(add(own.map((row) => row.cost)).equals(total.cost)).toBe(true)
           expect(isPaid(total.cost, total.currency)).toBe(true)
+          const byProduct = productTotals(rows).filter((product) => product.currency === total.currency)
+          if (total.unknownLines === 0)
+            expect(add(byProduct.map((product) => product.cost)).equals(total.cost)).toBe(true)
           for (const month of monthTotals(rows, total.currency))
             expect(
               add(
