@@ -17,6 +17,22 @@ export function seriesSentences(
   return [{ text: agreement(quality, runs, sign), stops: false }]
 }
 
+/** Runs that count for nothing because a reading of theirs is missing or wrong, by their numbers. */
+export const unreadSentence = (
+  runs: readonly number[],
+): readonly { readonly text: string; readonly stops: boolean }[] =>
+  runs.length === 0
+    ? []
+    : [
+        {
+          text:
+            runs.length === 1
+              ? `Run ${runs[0] ?? ''} is not in the series: a reading of it is missing or wrong. Change it, or leave it out with a reason.`
+              : `Runs ${runs.join(', ')} are not in the series: a reading of each is missing or wrong. Change them, or leave them out with a reason.`,
+          stops: false,
+        },
+      ]
+
 function agreement(quality: SeriesQuality, runs: number, sign: DecimalSign): string {
   const { cv } = quality
   return cv === null

@@ -1,5 +1,6 @@
 import type { Decision, Verdict } from '#core/dose/types'
 import type { Estimate } from '#core/statistics/estimate'
+import { unfitFor } from '#core/worksheet/judged-state'
 import type { PumpVisit } from '#core/worksheet/types'
 
 /** One measured dose on the window's own basis, as the dose picture draws it. */
@@ -8,7 +9,8 @@ export interface DoseRound {
   /** which series it was, in words */
   readonly label: string
   readonly kind: 'as-found' | 'round' | 'now'
-  readonly verdict: Verdict
+  /** `cannot-tell` where the series is unfit to decide by */
+  readonly verdict: Verdict | 'cannot-tell'
   readonly estimate: Estimate
 }
 
@@ -44,7 +46,7 @@ export function doseStory(pump: PumpVisit, last: LastLabel): DoseStory | null {
       id: test.testId,
       label: kind === 'as-found' ? 'As found' : kind === 'now' ? last : `Round ${index + 1}`,
       kind,
-      verdict: decision.verdict,
+      verdict: unfitFor(test) === null ? decision.verdict : 'cannot-tell',
       estimate: decision.value,
     }
   })

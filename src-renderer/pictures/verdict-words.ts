@@ -12,11 +12,12 @@ export const STATE_WORDS: Record<PumpState, string> = {
 }
 
 /** The same, short enough for the side of a picture. */
-export const VERDICT_SHORT: Record<Verdict, string> = {
+export const VERDICT_SHORT: Record<Verdict | 'cannot-tell', string> = {
   'proved-in': 'in, proved',
   'in-not-proved': 'in, not proved',
   'out-not-proved': 'out, not proved',
   'proved-out': 'out',
+  'cannot-tell': 'cannot tell',
 }
 
 export const STATE_TONE: Record<PumpState, 'good' | 'warn' | 'bad' | 'plain'> = {

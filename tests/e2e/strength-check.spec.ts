@@ -31,7 +31,7 @@ test('a drop count entered at the bench is kept, and the wash shows its course a
     if (!(await read.isVisible().catch(() => false))) break
     await read.click()
   }
-  await page.getByText('Check the strength with a kit').click()
+  await page.getByText('Check the strength with a strip or a kit').click()
   const card = page.getByRole('region', { name: 'Check the strength' })
   await card.getByRole('button', { name: 'Add this check' }).click()
   await card.getByLabel(/^Drops to the colour change/u).fill('9')

@@ -1,13 +1,12 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { expect, openDemoSite, test } from './support/program'
-import { benchOf, pass, quickTime, watch } from './visit-hands'
+import { benchOf, goToPart, pass, quickTime, watch } from './visit-hands'
 
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']
 
 /** Walks through the states of a visit, stopping at each. */
 async function everyState(page: Page, stop: (name: string) => Promise<void>): Promise<void> {
-  const list = page.getByRole('navigation', { name: 'Parts of the visit' })
   await page.getByRole('button', { name: 'Start a visit' }).click()
   await stop('conditions')
   await page.getByRole('radio', { name: 'Not in order' }).first().check()
@@ -16,7 +15,7 @@ async function everyState(page: Page, stop: (name: string) => Promise<void>): Pr
   await page.getByRole('radio', { name: 'In order' }).first().check()
   for (let group = 0; group < 4; group += 1)
     await page.getByRole('button', { name: /^(?:All|The other) \d+ in order$/u }).click()
-  await list.getByRole('button', { name: /Rinse aid pump/u }).click()
+  await goToPart(page, /Rinse aid pump/u)
   await stop('cautions')
   await benchOf(page, /Rinse aid pump/u)
   await stop('bench, not primed')
@@ -41,7 +40,7 @@ async function everyState(page: Page, stop: (name: string) => Promise<void>): Pr
   await stop('workings and a run being changed')
   await page.getByRole('button', { name: 'Turned it', exact: true }).click()
   await stop('turned')
-  await list.getByRole('button', { name: /Close the visit/u }).click()
+  await goToPart(page, /Close the visit/u)
   await page.getByText('Count the stock').click()
   await page.getByRole('button', { name: /^Add advice for the kitchen/u }).click()
   await stop('closing')

@@ -125,8 +125,19 @@ export async function countedRun(hands: Hands, after: string): Promise<void> {
 
 /** Goes to a pump's bench and reads its cautions. */
 export async function benchOf(page: Page, name: RegExp): Promise<void> {
-  await page.getByRole('navigation', { name: 'Parts of the visit' }).getByRole('button', { name }).click()
+  await goToPart(page, name)
   const unread = page.getByRole('region', { name: /^Caution/u }).getByRole('button')
   while ((await unread.count()) > 0) await unread.first().click()
   await expect(watch(page)).toBeVisible()
+}
+
+/** A part of the visit in its list: conditions, a pump, closing. */
+export const partOf = (page: Page, name: RegExp): Locator =>
+  page.getByRole('navigation', { name: 'Parts of the visit' }).getByRole('button', { name })
+
+/** Goes to a part of the visit; on a phone the list is unfolded for it. */
+export async function goToPart(page: Page, name: RegExp): Promise<void> {
+  const fold = page.getByRole('button', { name: 'All parts of the visit' })
+  if (await fold.isVisible()) await fold.click()
+  await partOf(page, name).click()
 }

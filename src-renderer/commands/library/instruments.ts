@@ -50,6 +50,27 @@ export const newCylinder = (id: Id, millilitres: number, kind: CylinderClass): I
     kind,
   )
 
+/** Share of what it holds by which a vessel without a class may be wrong. Common practice for moulded cups, no source. */
+const NO_CLASS = '0.05'
+
+/** A cylinder or cup that bears no class. */
+export function unmarkedCup(id: Id, millilitres: number): Instrument {
+  const { capacity, graduation } = newCylinder(id, millilitres, 'B')
+  return {
+    ...newInstrument({ id, name: `${millilitres} mL cylinder, no class`, kind: 'cylinder' }),
+    capacity,
+    graduation,
+    tolerance: entry(new Decimal(millilitres).times(NO_CLASS).toFixed(), 'mL'),
+  }
+}
+
+/** A scale known by the step it shows, taken to be right within one step either way. Common practice, no source. */
+export const usualScale = (id: Id, grams: string): Instrument => ({
+  ...newInstrument({ id, name: `Scale, ${grams} g steps`, kind: 'scale' }),
+  graduation: entry(grams, 'g'),
+  tolerance: entry(grams, 'g'),
+})
+
 /** Fills in the tolerance of a class, and the usual mark where none was entered. Unchanged without a capacity. */
 export function withCylinderClass(instrument: Instrument, kind: CylinderClass): Instrument {
   const millilitres = inMillilitres(instrument.capacity)

@@ -81,7 +81,7 @@ describe('what was foretold of a turn', () => {
       [2, true],
     ])
     const [first, second] = forecasts
-    if (first?.expected == null || second?.expected == null) throw new Error('nothing was foretold')
+    if (!first?.expected || !second?.expected) throw new Error('nothing was foretold')
     expect(first.expected.value).toBeCloseTo(22, 0)
     // what the first turn taught makes the second forecast no wider
     expect(second.expected.expanded).toBeLessThanOrEqual(first.expected.expanded * 1.05)

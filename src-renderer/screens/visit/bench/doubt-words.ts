@@ -7,9 +7,10 @@ import type { DecimalSign } from '#core/units/parse'
 import { fitsMethod } from '../desk/suggest-cylinder'
 import { conditionsOf, contextOf, type Surroundings } from './figures'
 
-/** What a decision's doubt is made of and what would narrow it most; null once the decision is proved. */
-export function doubtWords(around: Surroundings, decision: Decision, sign: DecimalSign): string | null {
-  if (decision.verdict === 'proved-in' || decision.verdict === 'proved-out') return null
+/** What a decision's doubt is made of, and what would narrow it most while the decision is open. */
+export function doubtWords(around: Surroundings, decision: Decision, sign: DecimalSign): string {
+  if (decision.verdict === 'proved-in' || decision.verdict === 'proved-out')
+    return budgetSummary(decision.value, [], sign).text
   const conditions = conditionsOf(around)
   const { state } = testFlow(around.test, conditions)
   const tools = around.instruments

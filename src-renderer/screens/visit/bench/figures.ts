@@ -3,6 +3,7 @@ import { explainFlow } from '#core/explain/flow'
 import { explainStrength } from '#core/explain/strength'
 import type { Working } from '#core/explain/types'
 import { doseContext, type DoseContext } from '#core/dose/on-basis'
+import { requiredFlow, type RequiredFlow } from '#core/dose/required-flow'
 import type { TestConditions } from '#core/drawdown/types'
 import { fail, type Outcome } from '#core/outcome'
 import type { Instrument, Machine, Product, Pump, Test, WindowBasis } from '#core/records/index'
@@ -41,7 +42,7 @@ export const conditionsOf = (around: Surroundings): TestConditions => ({
   rollers: around.pump.rollers,
 })
 
-export const contextOf = (around: Surroundings): DoseContext =>
+export const contextOf = (around: Omit<Surroundings, 'test'>): DoseContext =>
   doseContext(around.machine, around.product, around.pump)
 
 /** The numbers of one test, in the order they follow from each other, each with its working. */
@@ -79,6 +80,10 @@ export function figuresOf(around: Surroundings, result: TestResult): readonly Sh
     ...strengths,
   ]
 }
+
+/** The flows that the window and its target ask for, mL/min. */
+export const flowsWanted = (around: Omit<Surroundings, 'test'>): Outcome<RequiredFlow> =>
+  requiredFlow(around.pump, contextOf(around))
 
 /** The working of the flow the target asks for. */
 export const flowWanted = (around: Omit<Surroundings, 'test'>, sign: DecimalSign): Outcome<Working> =>

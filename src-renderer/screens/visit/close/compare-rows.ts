@@ -2,6 +2,7 @@ import type { Id } from '#core/records/index'
 import type { Estimate } from '#core/statistics/estimate'
 import { formatEstimate, formatPlaces, placesFor, unitSymbol } from '#core/units/format'
 import type { DecimalSign } from '#core/units/parse'
+import { judgedState } from '#core/worksheet/judged-state'
 import type { PumpState, PumpVisit, TestResult, VisitResult } from '#core/worksheet/types'
 
 /** One end of a pump's visit, ready to be shown; null text where there is nothing to show. */
@@ -54,7 +55,7 @@ function end(test: TestResult | null, sign: DecimalSign): CompareEnd {
   const figure = best(test)
   const text = figure === null ? null : formatEstimate(figure, sign)
   return {
-    state: test.decision.ok ? test.decision.value.verdict : 'cannot-tell',
+    state: judgedState(test),
     text: text === null ? null : `${text.value} ± ${text.expanded}`,
   }
 }
@@ -64,12 +65,13 @@ function unitOf(pump: PumpVisit): string {
   return figure === null ? '' : unitSymbol(figure.unit)
 }
 
-/** What a month uses or costs less (or more) than as found: `12.4 ± 1.6 EUR less a month`. */
+/** What a month uses or costs less (or more) than as found: `12.4 ± 1.6 EUR less a month`; nothing where it is too little to tell. */
 function change(
   estimate: Estimate<'money/month'> | Estimate<'L/month'>,
   unit: string,
   sign: DecimalSign,
-): string {
+): string | null {
+  if (Math.abs(estimate.value) < estimate.expanded / 10) return null
   const places = placesFor(estimate.expanded)
   const value = formatPlaces(Math.abs(estimate.value), places, sign)
   const doubt = formatPlaces(estimate.expanded, places, sign)

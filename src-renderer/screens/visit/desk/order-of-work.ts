@@ -36,7 +36,7 @@ export function nextStep(conditionsOpen: number, pumps: readonly PumpAtWork[], t
       text: `Start priming ${toPrime.pump.pumpName}, and time ${toTime.pump.pumpName} meanwhile.`,
       place: toPrime.pump.pumpId,
     }
-  const toTurn = free.find(({ pump, changed }) => !changed && pump.advice?.kind === 'turn')
+  const toTurn = free.find(({ pump, changed }) => !changed && asksForATurn(pump.advice))
   if (toTurn !== undefined)
     return { text: `Turn the screw of ${toTurn.pump.pumpName}.`, place: toTurn.pump.pumpId }
   if (toTime !== undefined)
@@ -50,10 +50,19 @@ export function nextStep(conditionsOpen: number, pumps: readonly PumpAtWork[], t
     const name = pumps.find(({ pump }) => pump.pumpId === timing)?.pump.pumpName ?? 'the pump'
     return { text: `${name} is being timed.`, place: timing }
   }
+  const faulty = pumps.find(({ pump, changed }) => !changed && pump.advice?.kind === 'diagnose')
+  if (faulty !== undefined)
+    return {
+      text: `${faulty.pump.pumpName}: it is not the screw. Look there, or close and hand it on.`,
+      place: faulty.pump.pumpId,
+    }
   if (open !== undefined && open.pump.advice?.kind !== 'leave')
     return { text: `${open.pump.pumpName} is still open.`, place: open.pump.pumpId }
   return { text: 'Everything is done here. Close the visit.', place: 'close' }
 }
+
+const asksForATurn = (advice: PumpVisit['advice']): boolean =>
+  advice?.kind === 'turn' || (advice?.kind === 'confirm' && advice.eighths !== undefined)
 
 const wantsRuns = ({ pump, changed }: PumpAtWork): boolean =>
   changed ||

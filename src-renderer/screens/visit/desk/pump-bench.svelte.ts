@@ -4,7 +4,9 @@ import { missingAcknowledgements } from '#core/cautions/missing-acknowledgements
 import type { Caution, CautionTrigger } from '#core/cautions/types'
 import type { RightSize } from '#core/drawdown/choose-cylinder'
 import type { Entry, Id, Instrument, Machine, Product, Pump, PumpWork, Run, Test } from '#core/records/index'
-import type { PumpVisit } from '#core/worksheet/types'
+import { turnForecasts, type TurnForecast } from '#core/worksheet/turn-forecasts'
+import { judgedState } from '#core/worksheet/judged-state'
+import type { PumpState, PumpVisit } from '#core/worksheet/types'
 import {
   acknowledgeCaution,
   addTest,
@@ -122,6 +124,19 @@ export class PumpBench {
     return { pump, machine, product, instruments: desk.instruments, test }
   }
 
+  /** what each turn of this visit was expected to do, beside what came */
+  readonly forecasts: readonly TurnForecast[] = $derived.by(() =>
+    this.work?.steps.some((step) => step.kind === 'turn') === true
+      ? turnForecasts(this.desk.session.site, this.desk.session.worksheet, this.desk.machines, this.at)
+      : [],
+  )
+
+  /** the number of a run in its row, counted from 1 */
+  runNumber = (runId: Id): number => {
+    const runs = (this.desk.closed ? lastTest(this.work) : this.test)?.runs ?? []
+    return runs.findIndex((run) => run.id === runId) + 1
+  }
+
   // --- the watch ---
 
   countdown: boolean = $state(true)
@@ -227,6 +242,14 @@ export class PumpBench {
     const wanted = Math.max(1, Number(this.desk.session.settings.protocol.runs) || 3)
     const runs = this.result?.tests.find((test) => test.testId === this.test?.id)?.runs ?? []
     return runs.filter((run) => run.excluded === null && run.flow.ok).length >= wanted
+  }
+  /** what the series at hand has come to, in short; null while nothing was timed in it */
+  get stands(): { readonly state: PumpState; readonly move: number } | null {
+    const test = this.result?.tests.find((one) => one.testId === this.test?.id)
+    if (test === undefined || !test.flow.ok) return null
+    const advice = this.result?.advice
+    const moves = advice?.kind === 'turn' || advice?.kind === 'confirm'
+    return { state: judgedState(test), move: moves ? (advice.eighths ?? 0) : 0 }
   }
   get advisesTurn(): boolean {
     return this.result?.advice?.kind === 'turn'

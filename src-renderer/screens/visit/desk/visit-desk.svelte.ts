@@ -10,7 +10,8 @@ import type {
   Site,
   Visit,
 } from '#core/records/index'
-import type { VisitResult } from '#core/worksheet/types'
+import { judgedState } from '#core/worksheet/judged-state'
+import type { PumpState, PumpVisit, VisitResult } from '#core/worksheet/types'
 import type { Stamp } from '../../../commands/visit'
 import type { SiteSession } from '../../../state/site-session.svelte'
 import type { Keep, Timed } from '../watch/stopwatch.svelte'
@@ -102,11 +103,16 @@ export class VisitDesk {
     lastTest(this.workOf(pumpId)) !== null &&
     (openTest(this.workOf(pumpId))?.runs.length ?? 0) === 0
 
+  /** where a pump stands now: not what it was before it was changed, and not what an unfit series says */
+  stateOf = (pump: PumpVisit): PumpState =>
+    this.isChanged(pump.pumpId) ? 'not-tested' : judgedState(pump.asLeft)
+
   /** pumps whose dose, as they stand now, lies in the window */
   get inWindow(): number {
-    return (this.result?.pumps ?? []).filter(
-      ({ pumpId, state }) => (state === 'proved-in' || state === 'in-not-proved') && !this.isChanged(pumpId),
-    ).length
+    return (this.result?.pumps ?? []).filter((pump) => {
+      const state = this.stateOf(pump)
+      return state === 'proved-in' || state === 'in-not-proved'
+    }).length
   }
 
   /** conditions whose answer bears on the dose and is still open, over all machines */
@@ -126,7 +132,12 @@ export class VisitDesk {
     nextStep(
       this.conditionsOpen,
       (this.result?.pumps ?? []).map((pump) => ({
-        pump,
+        pump: {
+          pumpId: pump.pumpId,
+          pumpName: pump.pumpName,
+          state: this.stateOf(pump),
+          advice: pump.advice,
+        },
         primed: this.isPrimed(pump.pumpId),
         priming: this.clocks.prime(pump.pumpId)?.running ?? false,
         changed: this.isChanged(pump.pumpId),

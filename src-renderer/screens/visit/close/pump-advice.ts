@@ -1,0 +1,25 @@
+import { NOT_THE_SCREW } from '#core/messages/advice-words'
+import type { Advice } from '#core/records/index'
+import type { PumpState, PumpVisit } from '#core/worksheet/types'
+
+type Proposal = Pick<Advice, 'to' | 'text'>
+
+/** What to hand on of a pump that is not left in its window, to whom; nothing for one that is, or that nobody timed. */
+export function pumpAdvice(pump: PumpVisit, state: PumpState, changed: boolean): readonly Proposal[] {
+  const name = pump.pumpName
+  if (changed) return [{ to: 'rep', text: `${name} was changed and not timed after it. Time it again.` }]
+  if (state === 'proved-in' || state === 'in-not-proved' || state === 'not-tested') return []
+  const { advice } = pump
+  const found =
+    advice?.kind === 'diagnose' || advice?.kind === 'confirm' ? NOT_THE_SCREW[advice.finding] : null
+  const what =
+    state === 'cannot-tell'
+      ? `${name} could not be judged at this visit. Time it again.`
+      : `${name} was left outside its window. Put it right.`
+  const rep: Proposal = { to: 'rep', text: found === null ? what : `${what} ${found[0]}: ${found[1]}` }
+  const serve: Proposal = {
+    to: 'operator',
+    text: `Take the machine out of use until a strip confirms the sanitizer (${name}).`,
+  }
+  return pump.role === 'sanitizer' ? [serve, rep] : [rep]
+}
