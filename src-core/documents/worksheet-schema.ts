@@ -116,6 +116,26 @@ const pumpVisit = z.strictObject({
     })
     .nullable()
     .describe('the wash this pump feeds; null for the final rinse'),
+  booster: z
+    .strictObject({
+      volume: or(z.number()).describe('L'),
+      racksBeforeTest: or(z.number()).describe(
+        'racks to run after a change before rinse or glasses tell of it',
+      ),
+      change: or(
+        z.strictObject({
+          before: z.number(),
+          after: z.number(),
+          strengths: z.array(z.strictObject({ rack: z.number(), strength: z.number() })),
+        }),
+      )
+        .nullable()
+        .describe(
+          'ppm by volume as it leaves the booster after the last change of the visit; null without one',
+        ),
+    })
+    .nullable()
+    .describe('the heater before the final rinse; null for a pump that feeds a tank'),
 })
 
 const saving = z.strictObject({

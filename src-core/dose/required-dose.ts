@@ -28,9 +28,13 @@ export function requiredDose(basis: WindowBasis, value: number, context: DoseCon
 
 const moreArrives = fail({ code: 'cannot-compute', reason: 'more-arrives' })
 
-/** What one mL per rack adds on a basis. */
-const perMillilitre = (basis: WindowBasis, { above: _, ...own }: DoseContext): Outcome<number> =>
-  chain(exactly(1, 'mL/rack'), (one) => chain(onBasis(basis, one, own), (added) => ok(added.value)))
+/** What one mL per rack adds on a basis, whatever comes over from a second tank. */
+const perMillilitre = (basis: WindowBasis, context: DoseContext): Outcome<number> =>
+  chain(all([exactly(1, 'mL/rack'), exactly(0, 'mL/rack')]), ([one, none]) =>
+    chain(all([onBasis(basis, one, context), onBasis(basis, none, context)]), ([with1, without]) =>
+      ok(with1.value - without.value),
+    ),
+  )
 
 const besides = (basis: WindowBasis, context: DoseContext): Outcome<number> =>
   basis === 'g-per-L-tank' ? chain(arriving(context), (more) => ok(more?.value ?? 0)) : ok(0)

@@ -17,6 +17,8 @@ export interface TankWorkings {
   readonly recharge: Outcome<Working>
   readonly initialCharge: Outcome<Working>
   readonly racksBeforeTest: Outcome<Working>
+  /** product by hand into the other tank of two */
+  readonly chargeByHand: Outcome<Working>
 }
 
 export interface TankExplained {
@@ -35,13 +37,14 @@ export function explainTank(input: TankExplained, sign: DecimalSign = 'point'): 
   const result = tankOfPump(input)
   if (result === null) {
     const none = fail({ code: 'cannot-compute', reason: 'not-predicted' })
-    return { settlesAt: none, recharge: none, initialCharge: none, racksBeforeTest: none }
+    return { settlesAt: none, recharge: none, initialCharge: none, racksBeforeTest: none, chargeByHand: none }
   }
   return {
     settlesAt: settlesAt(result, input, sign),
     recharge: recharge(result, input, sign),
     initialCharge: initialCharge(result, input, sign),
     racksBeforeTest: racksBeforeTest(result, sign),
+    chargeByHand: chargeByHand(result, input, sign),
   }
 }
 
@@ -153,4 +156,30 @@ function racksBeforeTest(result: TankResult, sign: DecimalSign): Outcome<Working
       assumptions: ['Counted from the last fill, or the last change of the setting.'],
     })
   })
+}
+
+function chargeByHand({ other }: TankResult, input: TankExplained, sign: DecimalSign): Outcome<Working> {
+  const by = other?.chargeByHand ?? null
+  if (other === null || by === null || other.window === null)
+    return fail({ code: 'cannot-compute', reason: 'no-initial-charge' })
+  return chain(
+    all([by, other.window, other.volume, productDensity(input.product)]),
+    ([charge, window, volume, rho]) =>
+      ok({
+        title: 'Product by hand into a fresh fill of the other tank',
+        formula: 'v = c* × V / ρ',
+        inputs: [
+          line('c*', 'Target', window.target, 'g/L product'),
+          line('V', 'Volume of the tank', volume, 'L'),
+          line('ρ', 'Density of the product', rho.value, 'g/mL'),
+        ],
+        substituted: `v = ${put(window.target, sign)} × ${put(volume, sign)} / ${put(rho.value, sign)}`,
+        result: line('v', 'Product by hand', charge.value, 'mL'),
+        source: BALANCE,
+        assumptions: [
+          'The tank was drained whole and holds clean water.',
+          'It should hold what the tank above it holds.',
+        ],
+      }),
+  )
 }

@@ -38,14 +38,12 @@ export const serviceOfPump = (input: TankInput, parts: ServiceParts): Outcome<St
 /** The same in both tanks of a cascade. A pump that feeds the other tank is taken to hold its target there. */
 export function serviceOfPair(input: TankInput, parts: ServiceParts, pair: Pair): Outcome<PairService> {
   const { own, other, neighbour, otherWindow } = pair
-  const in1 = (tank: keyof CascadeState, value: number): CascadeState =>
-    tank === 'first' ? { first: value, second: 0 } : { first: 0, second: value }
   return chain(
     all([pair.tanks, day(input), feedOf(input, parts), parts.water, held(pair, parts.window)]),
     ([tanks, { racks, fills }, feed, water, target]) => {
       const besides: PairFeed = {
-        dose: in1(other, target.added * water.value),
-        charge: in1(other, neighbour === null ? 0 : target.held * tanks[other].volume),
+        dose: inOnly(other, target.added * water.value),
+        charge: inOnly(other, neighbour === null ? 0 : target.held * tanks[other].volume),
       }
       const limits = {
         [own]: parts.window.ok ? parts.window.value : null,
@@ -53,7 +51,7 @@ export function serviceOfPair(input: TankInput, parts: ServiceParts, pair: Pair)
       } as { readonly first: TankWindow | null; readonly second: TankWindow | null }
       return cascadeOverService({
         tanks,
-        own: { dose: in1(own, feed.dose), charge: in1(own, feed.charge) },
+        own: { dose: inOnly(own, feed.dose), charge: inOnly(own, feed.charge) },
         uncertainty: feed.uncertainty,
         besides,
         racks,
@@ -63,6 +61,9 @@ export function serviceOfPair(input: TankInput, parts: ServiceParts, pair: Pair)
     },
   )
 }
+
+const inOnly = (tank: keyof CascadeState, value: number): CascadeState =>
+  tank === 'first' ? { first: value, second: 0 } : { first: 0, second: value }
 
 /** What the pump of the other tank holds there, g/L, and what it must add for that. */
 function held(

@@ -4,6 +4,8 @@ import type { Distrust } from './types'
 export const DISTRUST_WORDS: { readonly [D in Distrust]: string } = {
   'tank-not-settled':
     'Neither yet: the tank has not washed enough racks since the fill to show its setting. Wash on, then test again.',
+  'booster-not-through':
+    'Neither yet: the reading lies between the dose before the change and the one after it, so the booster may still hold water from before. Wash the racks it needs, then test again.',
   'read-on-ware': 'Doubt the reading: ware reads lower than the rinse itself. Test the rinse water.',
   'strip-between-pads':
     'Doubt the strip: one more pad would agree. Repeat with a fresh strip, or with a drop kit.',

@@ -12,6 +12,8 @@ export interface Circumstances {
   /** racks washed since the tank was filled or the dose changed; null: not counted */
   readonly racksSinceFill: number | null
   readonly racksBeforeTest: number | null
+  /** what the flow before the last change of this visit predicts; null where nothing was changed */
+  readonly before: Estimate<VerifiedUnit> | null
   /** the product's strength and what may be left of it; null for a product without one */
   readonly strength: StrengthToday | null
 }
@@ -33,6 +35,7 @@ export function distrust(around: Circumstances): Distrust {
     around.racksBeforeTest === null ||
     around.racksSinceFill >= around.racksBeforeTest
   if (inTank && !settled) return 'tank-not-settled'
+  if (!inTank && onTheWay(around)) return 'booster-not-through'
   if (check.where === 'ware' && low) return 'read-on-ware'
   if (check.method === 'strip' && oneMorePadAgrees(measured, predicted)) return 'strip-between-pads'
   if (low && aged(around)) return 'product-aged'
@@ -45,10 +48,11 @@ export function distrust(around: Circumstances): Distrust {
     : 'prediction-less-certain'
 }
 
-/** Which side a reason speaks against; `tank-not-settled` says that neither counts yet. */
+/** Which side a reason speaks against; those of water from before say that neither counts yet. */
 export function speaksAgainst(reason: Distrust): 'reading' | 'prediction' | 'neither' {
   switch (reason) {
     case 'tank-not-settled':
+    case 'booster-not-through':
       return 'neither'
     case 'read-on-ware':
     case 'strip-between-pads':
@@ -61,6 +65,15 @@ export function speaksAgainst(reason: Distrust): 'reading' | 'prediction' | 'nei
     case 'prediction-less-certain':
       return 'prediction'
   }
+}
+
+/** Between what was predicted before the last change and what is predicted now, as far as both can be told. */
+function onTheWay({ before, measured, predicted }: Circumstances): boolean {
+  if (before === null) return false
+  const whole = before.value - predicted.value
+  const gone = measured.value - predicted.value
+  const doubt = AGREES_BELOW * Math.hypot(measured.standard, before.standard)
+  return gone * whole > 0 && Math.abs(gone) <= Math.abs(whole) + doubt
 }
 
 /** Half a pad is in the reading's doubt already; a whole pad is twice that. */

@@ -7,6 +7,8 @@ export type VerifiedUnit = BasisUnit | 'mg/L-CaCO3'
 export type Distrust =
   /** too few racks since the fill or the change: neither says anything yet */
   | 'tank-not-settled'
+  /** the booster still gives water from before the last change of the dose */
+  | 'booster-not-through'
   /** ware reads lower than the rinse it was rinsed with */
   | 'read-on-ware'
   /** one more pad of the strip would agree */

@@ -16,6 +16,8 @@ export interface VerificationInput {
   readonly predictions: Predictions
   readonly racksSinceFill: number | null
   readonly racksBeforeTest: number | null
+  /** the pump's strengths before the last change of the visit; null where nothing was changed */
+  readonly before: Predictions['strengths'] | null
 }
 
 export interface VerifiedStrength {
@@ -34,6 +36,10 @@ export function verificationResult(check: Verification, around: VerificationInpu
   const instrument = around.instruments.find((one) => one.id === check.instrumentId) ?? null
   const measured = measuredStrength(check, instrument)
   const predicted = predictedStrength(check, around.pump, around.predictions)
+  const before =
+    around.before === null
+      ? null
+      : predictedStrength(check, around.pump, { ...around.predictions, strengths: around.before })
   return {
     verificationId: check.id,
     method: check.method,
@@ -51,6 +57,7 @@ export function verificationResult(check: Verification, around: VerificationInpu
                 predicted: p,
                 racksSinceFill: around.racksSinceFill,
                 racksBeforeTest: around.racksBeforeTest,
+                before: before !== null && before.ok ? before.value : null,
                 strength: strengthOn(around.product, check.at.slice(0, 10)),
               }),
         }),

@@ -14,6 +14,8 @@ export interface CheckedPump {
   readonly instruments: readonly Instrument[]
   readonly water: Water
   readonly tested: (TestedPump & { readonly strengths: readonly Outcome<Estimate<BasisUnit>>[] }) | null
+  /** its strengths before the last change of the visit; null where nothing was changed */
+  readonly before: readonly Outcome<Estimate<BasisUnit>>[] | null
   /** the visit's readings; racks since the fill are taken from them */
   readonly readings: readonly Reading[]
 }
@@ -35,6 +37,8 @@ export function verificationsOfPump(
         settlesAt: tank?.settlesAt ?? fail({ code: 'cannot-compute', reason: 'not-predicted' }),
         water: around.water,
       },
+      // without a booster there is nothing that could hold water from before
+      before: around.machine.boosterVolume === null ? null : around.before,
       racksSinceFill: racksSinceFill(around.readings, around.machine.id),
       racksBeforeTest: tank !== null && tank.racksBeforeTest.ok ? tank.racksBeforeTest.value : null,
     }),

@@ -2,13 +2,17 @@ import { doseSeconds } from '../dose/dose-seconds'
 import { doseContext, type DoseContext } from '../dose/on-basis'
 import { requiredFlow } from '../dose/required-flow'
 import { once } from '../once'
+import type { Outcome } from '../outcome'
 import type { Problem } from '../problem'
-import type { Machine, Pump, PumpWork, Settings, Site, Visit } from '../records'
+import type { Machine, Pump, PumpWork, Settings, Site, Step, Visit } from '../records'
 import { positions } from '../screw/positions'
+import type { Estimate } from '../statistics/estimate'
+import { boosterOfPump } from '../tank/booster-of-pump'
 import { tankOfPump } from '../tank/tank-of-pump'
 import type { TurnAdvice } from '../screw/types'
 import type { PumpPast } from './pump-past'
 import type { Setup } from './setup-of'
+import { testsAround } from './tests-around'
 import { testResult } from './test-result'
 import { turnAdvice, type AdviceInput } from './turn-advice'
 import type { PumpState, PumpVisit, TestResult } from './types'
@@ -50,11 +54,13 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
       machine,
       product,
       setup,
-      asLeft,
+      steps: work?.steps ?? [],
+      tests: counted,
       pump,
       readings: visit.readings,
     }),
   )
+  const booster = once(() => boosterLag(machine, pump, work?.steps ?? [], counted))
   const tank = once(() => tankOfPump({ machine, pump, product, tested: asLeft }))
   return {
     pumpId: pump.id,
@@ -80,8 +86,22 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
     get tank() {
       return tank()
     },
+    get booster() {
+      return booster()
+    },
   }
 }
+
+function boosterLag(machine: Machine, pump: Pump, steps: readonly Step[], tests: readonly TestResult[]) {
+  const { inForce, before } = testsAround(steps, tests, null)
+  const now = inForce === null ? null : inRinse(inForce)
+  const then = before === null ? null : inRinse(before)
+  return boosterOfPump(machine, pump, now === null || then === null ? null : { before: then, after: now })
+}
+
+/** Product in the rinse by volume, which every product has. */
+const inRinse = ({ strengths }: TestResult): Outcome<Estimate<'ppm-vv'>> | null =>
+  strengths.find((one): one is Outcome<Estimate<'ppm-vv'>> => one.ok && one.value.unit === 'ppm-vv') ?? null
 
 /** Apart, so that a closed visit, which is kept, does not keep the whole site as it was. */
 const adviceLater = (input: AdviceInput): (() => TurnAdvice) => once(() => turnAdvice(input))

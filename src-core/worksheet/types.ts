@@ -8,6 +8,7 @@ import type { TurnAdvice } from '../screw/types'
 import type { MachineRacks } from '../spend/site-use'
 import type { PumpSaving, PumpUse, SpendTotals } from '../spend/types'
 import type { Estimate } from '../statistics/estimate'
+import type { BoosterLag } from '../tank/booster-of-pump'
 import type { TankResult } from '../tank/tank-result'
 import type { VerifiedStrength } from '../verify/verification-result'
 
@@ -53,6 +54,8 @@ export interface PumpVisit {
   readonly verifications: readonly VerificationResult[]
   /** the wash it feeds, at the last flow; null for a pump that feeds the final rinse */
   readonly tank: TankResult | null
+  /** the heater before the final rinse; null for a pump that feeds a tank */
+  readonly booster: BoosterLag | null
 }
 
 export interface VisitResult {

@@ -8,13 +8,14 @@ type Dataset = Line['data']['datasets'][number]
 
 /**
  * The strength rack by rack against its window. Fills are jumps; the lighter lines are the ends of the flow's doubt.
- * `number` writes a figure.
+ * `number` writes a figure; `other` is the second of two tanks, dashed.
  */
 export function strengthChart(
   series: StrengthSeries,
   window: { readonly low: number; readonly target: number; readonly high: number } | null,
   palette: Palette,
   number: (value: number) => string,
+  other: { readonly series: StrengthSeries; readonly name: string } | null = null,
 ): Line {
   const options = commonOptions<'line'>(palette, {
     yTitle: 'g/L product',
@@ -29,7 +30,7 @@ export function strengthChart(
         ...(window === null ? [] : windowLines(window, series.racks, palette)),
         ...(doubtful ? doubtLines(series, palette) : []),
         {
-          label: 'Strength after the rack',
+          label: other === null ? 'Strength after the rack' : 'Tank this pump feeds',
           data: series.points.map((point) => ({ x: point.rack, y: point.strength })),
           borderColor: palette.accent,
           backgroundColor: palette.accent,
@@ -37,6 +38,20 @@ export function strengthChart(
           pointRadius: series.points.map((point) => (point.fill ? 5 : 0)),
           pointStyle: 'rectRot',
         },
+        ...(other === null
+          ? []
+          : [
+              {
+                label: other.name,
+                data: other.series.points.map((point) => ({ x: point.rack, y: point.strength })),
+                borderColor: palette.ink,
+                backgroundColor: palette.ink,
+                borderWidth: 2,
+                borderDash: [9, 4],
+                pointRadius: other.series.points.map((point) => (point.fill ? 4 : 0)),
+                pointStyle: 'triangle',
+              },
+            ]),
       ],
     },
     options: {
@@ -49,7 +64,11 @@ export function strengthChart(
       },
       scales: {
         ...options.scales,
-        y: { ...(options.scales?.['y'] as object), beginAtZero: false, ...span(series, window) },
+        y: {
+          ...(options.scales?.['y'] as object),
+          beginAtZero: false,
+          ...span(series, window, other?.series ?? null),
+        },
         x: {
           ...(options.scales?.['x'] as object),
           type: 'linear',
@@ -73,9 +92,13 @@ const NAMED_ONCE = {
 }
 
 /** The figures on the y axis: window and course with some room, from zero only where the course goes there. */
-function span(series: StrengthSeries, window: { readonly low: number; readonly high: number } | null) {
-  const low = Math.min(series.lowest, window?.low ?? series.lowest)
-  const high = Math.max(series.highest, series.settlesAt, window?.high ?? 0)
+function span(
+  series: StrengthSeries,
+  window: { readonly low: number; readonly high: number } | null,
+  other: StrengthSeries | null,
+) {
+  const low = Math.min(series.lowest, window?.low ?? series.lowest, other?.lowest ?? series.lowest)
+  const high = Math.max(series.highest, series.settlesAt, window?.high ?? 0, other?.highest ?? 0)
   const room = 0.15 * (high - low || high || 1)
   return { suggestedMin: Math.max(0, low - room), suggestedMax: high + room }
 }

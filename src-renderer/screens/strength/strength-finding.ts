@@ -7,10 +7,11 @@ export function strengthFinding(
   series: StrengthSeries,
   window: { readonly low: number; readonly high: number } | null,
   sign: DecimalSign,
+  subject = 'The wash',
 ): string {
   const say = (value: number): string => formatNumber(value, 3, sign)
   const start = series.points[0]?.strength ?? 0
-  const course = `The wash starts at ${say(start)} g/L and heads for ${say(series.settlesAt)} g/L`
+  const course = `${subject} starts at ${say(start)} g/L and heads for ${say(series.settlesAt)} g/L`
   const after = series.fills.length > 1 ? ` after each of ${series.fills.length} fills` : ''
   if (window === null) return `${course}${after}. No window is set to hold it against.`
   return `${course}${after}. ${inWindow(series)}`

@@ -5,7 +5,11 @@ import type { DecimalSign } from '#core/units/parse'
 const ABOUT = 12
 
 /** The course as a table: every fill and the rack before it, the end, and about a dozen racks between. */
-export function strengthTable(series: StrengthSeries, sign: DecimalSign) {
+export function strengthTable(
+  series: StrengthSeries,
+  sign: DecimalSign,
+  other: { readonly series: StrengthSeries; readonly name: string } | null = null,
+) {
   const say = (value: number): string => formatNumber(value, 4, sign)
   const every = Math.max(1, Math.round(series.racks / ABOUT))
   const kept = series.points.filter(
@@ -17,15 +21,26 @@ export function strengthTable(series: StrengthSeries, sign: DecimalSign) {
   )
   return {
     caption: 'Strength of the wash water over the service',
-    head: ['After', 'Strength, g/L', 'Lowest in the rack, g/L', 'With the flow’s doubt, g/L'],
+    head: [
+      'After',
+      other === null ? 'Strength, g/L' : 'Tank this pump feeds, g/L',
+      'Lowest in the rack, g/L',
+      'With the flow’s doubt, g/L',
+      ...(other === null ? [] : [`${other.name}, g/L`]),
+    ],
     rows: kept.map((point) => [
       name(point),
       say(point.strength),
       say(point.trough),
       `${say(point.low)} to ${say(point.high)}`,
+      ...(other === null ? [] : [say(sameMoment(point, other.series))]),
     ]),
   }
 }
+
+/** The other tank at the same moment; both courses are thinned at the same racks. */
+const sameMoment = (point: StrengthPoint, other: StrengthSeries): number =>
+  other.points.find((one) => one.rack === point.rack && one.fill === point.fill)?.strength ?? other.last
 
 const name = (point: StrengthPoint): string =>
   point.fill ? (point.rack === 0 ? 'first fill' : `fill at rack ${point.rack}`) : `rack ${point.rack}`

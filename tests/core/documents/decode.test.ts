@@ -185,6 +185,15 @@ describe('a file that does not hold', () => {
   })
 })
 
+/** The machines as version 1 had them; fails when one got a second tank. */
+const withoutSecond = (machines: readonly Machine[]): unknown =>
+  machines.map((machine) => {
+    if (machine.wash.kind !== 'tank') return machine
+    const { upstream, ...wash } = machine.wash
+    expect(upstream).toBeNull()
+    return { ...machine, wash }
+  })
+
 describe('a site file of version 1, from before machines could have a second tank', () => {
   const old = JSON.parse(fixture('site-v1-full.json')) as ReturnType<typeof JSON.parse>
   const opened = decode('site', fixture('site-v1-full.json'))
@@ -199,13 +208,6 @@ describe('a site file of version 1, from before machines could have a second tan
   })
 
   it('gets no second tank, in the live set-up as in those kept for closed visits, and nothing else changes', () => {
-    const withoutSecond = (machines: readonly Machine[]): unknown =>
-      machines.map((machine) => {
-        if (machine.wash.kind !== 'tank') return machine
-        const { upstream, ...wash } = machine.wash
-        expect(upstream).toBeNull()
-        return { ...machine, wash }
-      })
     expect(from).toBe(1)
     const back = {
       ...document,

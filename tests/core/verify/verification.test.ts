@@ -64,6 +64,7 @@ const input = (changes: Partial<VerificationInput> = {}): VerificationInput => (
   },
   racksSinceFill: 60,
   racksBeforeTest: 40,
+  before: null,
   ...changes,
 })
 
@@ -211,6 +212,18 @@ describe('which to distrust when they differ', () => {
   it('neither, while the tank has not washed enough racks', () => {
     expect(reason({ ...titrated, reading: '13' }, tank({ racksSinceFill: 5 }))).toBe('tank-not-settled')
     expect(speaksAgainst('tank-not-settled')).toBe('neither')
+  })
+
+  it('neither, while the rinse reads between the dose before the change and the one after it', () => {
+    // dose raised from 30 to 53.2 mg/L: 8 drops of 5 are 40, on the way up
+    const raised = input({ before: [exactly(220, 'ppm-vv'), chlorine(30, 1)] })
+    expect(reason({ ...drops, reading: '8' }, raised)).toBe('booster-not-through')
+    expect(speaksAgainst('booster-not-through')).toBe('neither')
+    // lowered: a reading below the new dose is not water from before
+    const lowered = input({ before: [exactly(220, 'ppm-vv'), chlorine(80, 1)] })
+    expect(reason({ ...drops, reading: '8' }, lowered)).not.toBe('booster-not-through')
+    // far below both: the booster does not explain it
+    expect(reason({ ...drops, reading: '2' }, raised)).not.toBe('booster-not-through')
   })
 
   it('a reading taken on ware, which reads low', () => {

@@ -41,6 +41,7 @@ const around: CheckedPump = {
     dose: estimate(5, 'mL/rack', [{ source: 'flow', standard: 0.05 }]),
     strengths: [],
   },
+  before: null,
   readings: [],
 }
 

@@ -64,6 +64,26 @@ describe('a machine set up in one tap', () => {
   })
 })
 
+const withSecond = (site: Site, upstream: { volume: null } | null): Site => {
+  const machine = machineOf(site)
+  if (machine.wash.kind !== 'tank') throw new Error('no tank')
+  return setup.setWash(site, machine.id, { ...machine.wash, upstream })
+}
+const detergentOf = (site: Site) => machineOf(site).pumps[1]
+
+describe('a second tank', () => {
+  it('can be fed by a pump, and gives its pumps to the wash tank when it is taken away again', () => {
+    const there = withSecond(usual(), { volume: null })
+    const id = detergentOf(there)?.id ?? ''
+    const fed = setup.changePump(there, machineOf(there).id, id, { feeds: 'upstream-tank' })
+    expect(siteSchema.safeParse(fed).success).toBe(true)
+    expect(detergentOf(fed)?.feeds).toBe('upstream-tank')
+    expect(detergentOf(withSecond(fed, null))?.feeds).toBe('wash-tank')
+    const dumped = setup.setWash(fed, machineOf(fed).id, setup.emptyWash('dump-and-refill'))
+    expect(detergentOf(dumped)?.feeds).toBe('wash-tank')
+  })
+})
+
 describe('a window around a target', () => {
   it('reaches 10 % to either side, in plain decimals', () => {
     expect(setup.windowAround('ppm-vv', '250')).toEqual({

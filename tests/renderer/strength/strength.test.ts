@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { strengthOverService } from '#core/tank/service'
 import type { SettingNote } from '#core/tank/types'
+import { boosterFinding, boosterTable } from '#renderer/screens/strength/booster-words.ts'
 import { noteWords } from '#renderer/screens/strength/note-words.ts'
+import { otherTankFinding, otherTankName } from '#renderer/screens/strength/other-tank-words.ts'
 import { strengthFinding } from '#renderer/screens/strength/strength-finding.ts'
 import { strengthTable } from '#renderer/screens/strength/strength-table.ts'
 import { dump, tank } from '#tests/core/tank/support'
@@ -44,6 +46,59 @@ describe('what a service is said to show', () => {
     expect(strengthFinding(day(4.8, 80, 40), null, 'comma')).toBe(
       'The wash starts at 2,00 g/L and heads for 1,60 g/L. No window is set to hold it against.',
     )
+  })
+})
+
+describe('the second of two tanks', () => {
+  const other = day(0, 0, 40)
+  const rising = day(6, 0, 40)
+
+  it('is told by name, with where it starts and heads', () => {
+    expect(otherTankFinding({ which: 'upstream-tank', fedBy: null }, other, 'point')).toBe(
+      'The second tank gets fresh rinse water and none of this product.',
+    )
+    expect(otherTankFinding({ which: 'wash-tank', fedBy: null }, rising, 'comma')).toMatch(
+      /^The wash tank, fed by what comes over, starts at 0 g\/L and heads for 2,00 g\/L\. \d+ of 40 racks go through it below the window\.$/u,
+    )
+    expect(
+      otherTankFinding(
+        { which: 'upstream-tank', fedBy: { pumpId: 'p', name: 'Soap two' } },
+        day(6, 80, 40),
+        'point',
+      ),
+    ).toBe('The second tank, with Soap two at its target, starts at 2.00 g/L and heads for 2.00 g/L.')
+  })
+
+  it('has a column of its own in the table, at the same moments', () => {
+    const name = otherTankName({ which: 'wash-tank' })
+    const { head, rows } = strengthTable(day(6, 80, 90, 3), 'point', { series: day(6, 0, 90, 3), name })
+    expect(head.at(-1)).toBe('Wash tank, g/L')
+    expect(rows.every((row) => row.length === 5)).toBe(true)
+    expect(rows.find((row) => row[0] === 'fill at rack 30')?.at(-1)).toBe('0')
+    expect(Number(rows.find((row) => row[0] === 'rack 30')?.at(-1))).toBeGreaterThan(1.7)
+  })
+})
+
+describe('a change of dose through the booster', () => {
+  const change = {
+    before: 300,
+    after: 500,
+    strengths: [
+      { rack: 0, strength: 300 },
+      { rack: 1, strength: 378.7 },
+      { rack: 6, strength: 490 },
+    ],
+  }
+
+  it('is told from what it was to what has come through', () => {
+    expect(boosterFinding(change, 'point')).toBe(
+      'Changed from 300 to 500 ppm: 379 ppm leaves the booster after 1 rack, 490 ppm after 6 racks.',
+    )
+    expect(boosterTable(change, 'comma').rows).toEqual([
+      ['the change', '300,0'],
+      ['1 rack', '378,7'],
+      ['6 racks', '490,0'],
+    ])
   })
 })
 
