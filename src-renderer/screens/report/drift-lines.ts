@@ -1,4 +1,4 @@
-import { leavingWords, rateWords } from '#core/messages/drift-words'
+import { later, leavingWords, rateWords } from '#core/messages/drift-words'
 import type { PumpDrift } from '#core/drift/types'
 import type { Id } from '#core/records/index'
 import { formatNumber } from '#core/units/format'
@@ -11,8 +11,9 @@ const driftOf = (report: Report, pumpId: Id): PumpDrift | null =>
 export function leavingLine(report: Report, pumpId: Id): string | null {
   const leaving = driftOf(report, pumpId)?.leaving
   if (leaving?.ok !== true) return null
-  const { days, latest } = leaving.value
-  return days === null || days === 0 || latest === null ? null : leavingWords(leaving.value)
+  const { days, latest, since, edge } = leaving.value
+  if (days === null || days === 0 || latest === null) return null
+  return `As it goes, it ${edge === 'low' ? 'falls' : 'rises'} out of its window about ${later(since, days)}.`
 }
 
 /** For the file: the rate of drift and the day it leaves its window, however little is known of it. */
