@@ -62,7 +62,7 @@ export const openDaysPerMonth = (calendar: OpenCalendar): number =>
 
 /** What part of an open day one calendar day is: days per week / 7, nothing in a closure. The weekday is not known. */
 export const openPart = (calendar: OpenCalendar, day: number): number =>
-  calendar.closures.some(({ from, to }) => day >= from && day <= to) ? 0 : calendar.daysPerWeek / 7
+  isClosed(calendar, day) ? 0 : calendar.daysPerWeek / 7
 
 /** How busy a day is against the stated racks per day: season of its month x growth since (or until) today. */
 export function busyness(calendar: OpenCalendar, day: number, month: number): number {
@@ -70,3 +70,13 @@ export function busyness(calendar: OpenCalendar, day: number, month: number): nu
     calendar.growth === 0 ? 1 : (1 + calendar.growth) ** ((day - calendar.origin) / DAYS_PER_YEAR)
   return (calendar.seasons.get(month) ?? 1) * growth
 }
+
+/** Days in closures from day number `from` up to, not including, `to`; a day in two of them counts once. */
+export function closedDays(calendar: OpenCalendar, from: number, to: number): number {
+  let closed = 0
+  for (let day = from; day < to; day += 1) if (isClosed(calendar, day)) closed += 1
+  return closed
+}
+
+const isClosed = (calendar: OpenCalendar, day: number): boolean =>
+  calendar.closures.some(({ from, to }) => day >= from && day <= to)
