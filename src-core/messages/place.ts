@@ -5,7 +5,10 @@
 export function placeName(path: string): string {
   if (/^line \d/.test(path)) return path
   const words: string[] = []
-  for (const part of path.split('.').filter((part) => part !== '' && !SILENT.has(part))) {
+  const parts = path.split('.').filter((part) => part !== '')
+  const telling = parts.filter((part) => !SILENT.has(part))
+  // a place that is nothing but grouping is named all the same: a file may lack its very "site"
+  for (const part of telling.length > 0 ? telling : parts.slice(-1)) {
     const last = words.at(-1)
     if (/^\d+$/.test(part)) {
       const item = `${last === undefined ? 'item' : (ITEM[last] ?? `${last} item`)} ${Number(part) + 1}`

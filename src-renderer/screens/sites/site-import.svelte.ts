@@ -17,6 +17,8 @@ interface Source {
   readonly name: string
   readonly compare: () => Promise<Outcome<Comparison>>
   readonly bring: (how: How) => Promise<Outcome<Imported>>
+  /** lies there until it is answered: "leave mine" is an answer, too, or it would be offered for ever */
+  readonly offered: boolean
 }
 
 /** Larger files are no site file of this program; they are not even read. */
@@ -34,7 +36,7 @@ export class SiteImport {
 
   constructor(
     private readonly session: Session,
-    private readonly done: (site: Imported) => void,
+    private readonly done: (site: Imported, left: boolean) => void,
   ) {}
 
   async takeFile(file: {
@@ -53,6 +55,7 @@ export class SiteImport {
       name: file.name,
       compare: () => call('site.compare', { text }),
       bring: (how) => call('site.import', { text, ...how }),
+      offered: false,
     })
   }
 
@@ -62,13 +65,14 @@ export class SiteImport {
       name,
       compare: () => call('shared.compare', { file }),
       bring: (how) => call('shared.take', { file, ...how }),
+      offered: true,
     })
   }
 
   async answer(choice: ImportChoice, prefer: 'mine' | 'theirs'): Promise<void> {
     if (this.stage.kind !== 'asking') return
     const { source } = this.stage
-    if (choice === 'keep-mine') return this.cancel()
+    if (choice === 'keep-mine' && !source.offered) return this.cancel()
     await this.#bring(source, choice === 'merge' ? { choice, prefer } : { choice })
   }
 
@@ -94,7 +98,7 @@ export class SiteImport {
     if (!imported.ok) return this.#refuse(source.name, imported.problem)
     this.stage = { kind: 'idle' }
     await this.session.workspace.refreshLibrary()
-    this.done(imported.value)
+    this.done(imported.value, how.choice === 'keep-mine')
   }
 
   #refuse(name: string, problem: Problem): void {

@@ -1,42 +1,35 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { decodeArchive, encodeArchive, isArchive } from '#core/documents/archive'
+import { archiveOf, filesOf, isArchive } from '#core/documents/archive'
 import { decode } from '#core/documents/decode'
-import type { SiteFile } from '#core/documents/site-schema'
 
 const text = (name: string): string =>
   readFileSync(new URL(`../../fixtures/documents/${name}`, import.meta.url), 'utf8')
-const file = (name: string): SiteFile => {
-  const decoded = decode('site', text(name))
-  if (!decoded.ok) throw new Error(name)
-  return decoded.value.document
-}
-const files = [file('site-v1-full.json'), file('site-v2-new.json')]
+const files = [text('site-v1-full.json'), text('site-v2-new.json')]
 
 describe('everything in one file', () => {
   it('comes out as it went in', () => {
-    const archive = encodeArchive(files)
+    const archive = archiveOf(files).join('')
     expect(isArchive(archive)).toBe(true)
-    expect(decodeArchive(archive)).toEqual({ ok: true, value: files.map((value) => ({ ok: true, value })) })
-    expect(decodeArchive(`\uFEFF${archive.replaceAll('\n', '\r\n')}`)).toMatchObject({ ok: true })
+    for (const written of [archive, `\uFEFF${archive.replaceAll('\n', '\r\n')}`]) {
+      const found = filesOf(written)
+      expect(found.ok && found.value.map((file) => JSON.parse(file) as unknown)).toEqual(
+        files.map((file) => JSON.parse(file) as unknown),
+      )
+      if (found.ok)
+        for (const [index, file] of found.value.entries())
+          expect(decode('site', file)).toEqual(decode('site', files[index] ?? ''))
+    }
   })
 
-  it('with one site that does not hold still gives the others', () => {
-    const [first, second] = files
-    const archive = JSON.stringify({
-      format: 'dosewright-archive',
-      version: 1,
-      sites: [first, { ...second, version: 9 }, 7, second],
-    })
-    expect(decodeArchive(archive)).toMatchObject({
-      ok: true,
-      value: [
-        { ok: true },
-        { ok: false, problem: { code: 'document-newer' } },
-        { ok: false, problem: { code: 'document-foreign' } },
-        { ok: true },
-      ],
-    })
+  it('with something in it that is no site still gives the others', () => {
+    const archive = archiveOf([files[0] ?? '', '7', '{"hello": "world"}', files[1] ?? '']).join('')
+    const found = filesOf(archive)
+    expect(found.ok && found.value.map((file) => decode('site', file).ok)).toEqual([true, false, false, true])
+  })
+
+  it('may hold no site at all', () => {
+    expect(filesOf(archiveOf([]).join(''))).toEqual({ ok: true, value: [] })
   })
 
   it.each([
@@ -46,8 +39,9 @@ describe('everything in one file', () => {
     ['an archive without a version', '{"format":"dosewright-archive","sites":[]}', 'document-malformed'],
     ['a list', '[]', 'document-foreign'],
     ['no JSON', 'x', 'document-not-json'],
+    ['an archive cut short', archiveOf(files).join('').slice(0, 5_000), 'document-not-json'],
   ])('%s is refused', (_what, given, code) => {
-    expect(decodeArchive(given)).toMatchObject({ ok: false, problem: { code } })
+    expect(filesOf(given)).toMatchObject({ ok: false, problem: { code } })
   })
 
   it('is told from a site file by its first words', () => {

@@ -81,6 +81,8 @@ describe('what a person reads when something is wrong', () => {
       'visit 4, pump work 1, step 3, run 2, end',
     )
     expect(placeName('racksPerDay')).toBe('racks per day')
+    expect(placeName('site')).toBe('site')
+    expect(placeName('site.calendar')).toBe('calendar')
     expect(placeName('water.pH')).toBe('water, pH')
     expect(placeName('line 3, column 7')).toBe('line 3, column 7')
   })

@@ -1,0 +1,134 @@
+import { ARCHIVE_CHARACTERS, filesOf } from '#core/documents/archive'
+import { megabytes } from '#core/documents/limits'
+import { sentence } from '#core/messages/sentence'
+import { announcer } from '../../state/announcer.svelte'
+import type { Session } from '../../state/session.svelte'
+import type { Comparison, ImportChoice } from '../sites/site-import.svelte'
+
+/** One site of the file, and what is to become of it. */
+export type Item =
+  | {
+      readonly kind: 'site'
+      readonly text: string
+      readonly found: Comparison
+      readonly choice: ImportChoice
+    }
+  | { readonly kind: 'refused'; readonly why: string }
+
+export interface Brought {
+  readonly added: number
+  readonly changed: number
+  readonly unchanged: number
+  readonly failed: readonly string[]
+  readonly stopped: boolean
+}
+
+type Stage =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'looking'; readonly done: number; readonly of: number }
+  | { readonly kind: 'asking' }
+  | { readonly kind: 'bringing'; readonly done: number; readonly of: number }
+  | { readonly kind: 'done'; readonly brought: Brought }
+  | { readonly kind: 'refused'; readonly why: string }
+
+/**
+ * Brings in a file that holds many sites: looks at each without changing anything, asks where something is here
+ * already, then takes one after the other, so that there is progress to see and a moment to stop.
+ */
+export class BringIn {
+  stage: Stage = $state.raw({ kind: 'idle' })
+  items: readonly Item[] = $state.raw([])
+  prefer: 'mine' | 'theirs' = $state('mine')
+  #stopped = false
+  #left = false
+
+  constructor(
+    private readonly session: Session,
+    private readonly done: () => void,
+  ) {}
+
+  readonly sites = $derived(this.items.filter((item) => item.kind === 'site'))
+  readonly differing = $derived(this.sites.filter(({ found }) => found.state === 'differs'))
+  readonly asks = $derived(
+    this.differing.some(
+      ({ choice, found }) => choice === 'merge' && found.differences.some(({ asks }) => asks),
+    ),
+  )
+
+  async takeFile(file: { readonly size: number; text(): Promise<string> }): Promise<void> {
+    this.#stopped = false
+    this.#left = false
+    this.items = []
+    this.stage = { kind: 'looking', done: 0, of: 0 }
+    if (file.size > ARCHIVE_CHARACTERS)
+      return this.#refuse(sentence({ code: 'document-too-large', megabytes: megabytes(file.size) }))
+    const files = filesOf(await file.text())
+    if (!files.ok) return this.#refuse(sentence(files.problem))
+    await this.session.workspace.flush()
+    const items: Item[] = []
+    for (const [done, text] of files.value.entries()) {
+      this.stage = { kind: 'looking', done, of: files.value.length }
+      const found = await this.session.call('site.compare', { text })
+      if (this.#stopped) return this.close()
+      items.push(
+        found.ok
+          ? { kind: 'site', text, found: found.value, choice: 'merge' }
+          : { kind: 'refused', why: sentence(found.problem) },
+      )
+    }
+    this.items = items
+    this.stage = { kind: 'asking' }
+  }
+
+  choose(item: Item, choice: ImportChoice): void {
+    this.items = this.items.map((one) => (one === item && one.kind === 'site' ? { ...one, choice } : one))
+  }
+
+  chooseForAll(choice: ImportChoice): void {
+    this.items = this.items.map((one) => (one.kind === 'site' ? { ...one, choice } : one))
+  }
+
+  async bring(): Promise<void> {
+    const tally = { added: 0, changed: 0, unchanged: 0, failed: [] as string[] }
+    const sites = this.sites
+    for (const [done, { text, found, choice }] of sites.entries()) {
+      if (this.#stopped) break
+      this.stage = { kind: 'bringing', done, of: sites.length }
+      const isNew = found.state === 'new'
+      const how = isNew ? {} : choice === 'merge' ? { choice, prefer: this.prefer } : { choice }
+      // a site that stays as it is still brings products and instruments that are not here
+      const reply = await this.session.call('site.import', { text, ...how })
+      if (!reply.ok) tally.failed.push(`${found.name}: ${sentence(reply.problem)}`)
+      else if (isNew) tally.added += 1
+      else if (found.state === 'same' || choice === 'keep-mine') tally.unchanged += 1
+      else if (choice === 'keep-both') tally.added += 1
+      else tally.changed += 1
+    }
+    await this.session.workspace.refreshLibrary()
+    this.done()
+    this.stage = { kind: 'done', brought: { ...tally, stopped: this.#stopped } }
+    if (!this.#left) return
+    announcer.say(`Stopped after ${tally.added} sites added and ${tally.changed} changed.`)
+    this.close()
+  }
+
+  stop(): void {
+    this.#stopped = true
+  }
+
+  /** The window over the page was closed: work in hand stops after the site it is at. */
+  leave(): void {
+    this.#left = true
+    if (this.stage.kind === 'looking' || this.stage.kind === 'bringing') this.stop()
+    else this.close()
+  }
+
+  close(): void {
+    this.stage = { kind: 'idle' }
+    this.items = []
+  }
+
+  #refuse(why: string): void {
+    this.stage = { kind: 'refused', why }
+  }
+}
