@@ -106,9 +106,46 @@ describe('a delivery list', () => {
         read = true
         return Promise.resolve(new ArrayBuffer(0))
       },
+      slice: () => new Blob([ROW]),
     })
     expect(outcome).toEqual({ kind: 'too-large', megabytes: 21 })
     expect(read).toBe(false)
+  })
+
+  it('with a line of 100 MB is refused with the number of that row, chosen or pasted, and nothing is booked', async () => {
+    const source = `${HEAD}${ROW}2026-03-10,Rinse aid,1,${'x'.repeat(100_000_000)}\r\n${ROW}`
+    const file = await imported('')
+    await file.file(new Blob([source]))
+    const paste = await imported(source)
+    for (const job of [file, paste]) {
+      expect(job.refused).toEqual({ kind: 'line-too-long', line: 3 })
+      expect(job.stage).toBe('choose')
+      expect(job.reading).toBeNull()
+      expect(job.ready).toBe(false)
+    }
+  })
+
+  it('that is large without a long line is refused by its size', async () => {
+    const job = await imported(HEAD + ROW.repeat(700_000))
+    expect(job.refused).toMatchObject({ kind: 'too-large' })
+  })
+
+  it('stopped while its file is still being read stays stopped', async () => {
+    const job = await imported('')
+    const slow = {
+      size: 100,
+      arrayBuffer: async () => {
+        await new Promise((go) => setTimeout(go, 20))
+        return new Blob([HEAD + ROW]).arrayBuffer()
+      },
+      slice: () => new Blob([]),
+    }
+    const reading = job.file(slow)
+    expect(job.stage).toBe('reading')
+    job.stop()
+    await reading
+    expect(job.stage).toBe('choose')
+    expect(job.reading).toBeNull()
   })
 
   it('that is empty says so', async () => {

@@ -10,7 +10,7 @@ import {
   type DeliveryField,
   type DeliveryReading,
 } from '#core/spend/delivery-types'
-import { textOf, type FileText } from './file-text'
+import { refusedText, textOf, type FileText } from './file-text'
 import { breathe, readRows, type RowsRead } from './read-rows'
 
 /** What an import needs to know of the site and the library. */
@@ -87,14 +87,23 @@ export class DeliveryImport {
     return reading.deliveries.length > 0 && (reading.problems.length === 0 || this.leaveOut)
   }
 
-  async file(file: Pick<Blob, 'size' | 'arrayBuffer'>): Promise<void> {
+  async file(file: Pick<Blob, 'size' | 'arrayBuffer' | 'slice'>): Promise<void> {
+    const run = this.#begin()
     const result = await textOf(file)
+    if (run !== this.#run) return
     if (result.kind === 'text') await this.text(result.text, result.guessed)
-    else this.refused = result
+    else this.#refuse(result)
+  }
+
+  #refuse(why: NonNullable<DeliveryImport['refused']>): void {
+    this.refused = why
+    this.stage = 'choose'
   }
 
   async text(text: string, guessed = false): Promise<void> {
     const run = this.#begin()
+    const refused = refusedText(text)
+    if (refused !== null) return this.#refuse(refused)
     this.guessed = guessed
     const read = await readRows(
       text,
@@ -103,8 +112,7 @@ export class DeliveryImport {
     )
     if (read === null || run !== this.#run) return
     if (read.rows.every((row) => row.cells.every((cell) => cell.trim() === ''))) {
-      this.refused = { kind: 'empty' }
-      this.stage = 'choose'
+      this.#refuse({ kind: 'empty' })
       return
     }
     this.#read = read

@@ -1,4 +1,5 @@
 import { sentence } from '#core/messages/sentence'
+import type { DeliveryImport } from './delivery-import.svelte'
 import type { DeliveryFault, DeliveryField } from '#core/spend/delivery-types'
 
 export const FIELD_WORDS: Readonly<Record<DeliveryField, string>> = {
@@ -40,5 +41,21 @@ export function faultWords(fault: DeliveryFault): string {
       return `${FIELD_WORDS[fault.field]} has ${fault.length} characters; something is wrong with the file here.`
     case 'broken-quotes':
       return 'A quotation mark is not closed; everything after it may be wrong.'
+  }
+}
+
+/** Why a file or a paste was not read at all, and what to do. */
+export function refusedWords(refused: NonNullable<DeliveryImport['refused']>): string {
+  switch (refused.kind) {
+    case 'too-large':
+      return `It has ${refused.megabytes} MB. Lists of deliveries are far smaller; choose another file, or split it.`
+    case 'line-too-long':
+      return `Row ${refused.line} is longer than a row of a list can be; something is wrong with the file there. Nothing was read.`
+    case 'workbook':
+      return 'This is a workbook. Save the sheet as a file of values (CSV) first, or copy its rows and paste them here.'
+    case 'not-text':
+      return 'This is not a file of text. Choose a file of values (CSV).'
+    case 'empty':
+      return 'There is nothing in it. Choose another file.'
   }
 }

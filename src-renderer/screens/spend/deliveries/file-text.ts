@@ -2,15 +2,49 @@
 export type FileText =
   | { readonly kind: 'text'; readonly text: string; readonly guessed: boolean }
   | { readonly kind: 'too-large'; readonly megabytes: number }
+  | { readonly kind: 'line-too-long'; readonly line: number }
   | { readonly kind: 'workbook' }
   | { readonly kind: 'not-text' }
 
 /** A list of deliveries is smaller than this by far; a larger file is refused before it is read. */
 export const MOST_BYTES = 20_000_000
 
-export async function textOf(file: Pick<Blob, 'size' | 'arrayBuffer'>): Promise<FileText> {
-  if (file.size > MOST_BYTES) return { kind: 'too-large', megabytes: Math.ceil(file.size / 1_000_000) }
-  return decodeBytes(new Uint8Array(await file.arrayBuffer()))
+export async function textOf(file: Pick<Blob, 'size' | 'arrayBuffer' | 'slice'>): Promise<FileText> {
+  if (file.size <= MOST_BYTES) return decodeBytes(new Uint8Array(await file.arrayBuffer()))
+  const line = longLineOf(new Uint8Array(await file.slice(0, MOST_BYTES).arrayBuffer()), 10)
+  return line === null ? tooLarge(file.size) : { kind: 'line-too-long', line }
+}
+
+/** What stands in the way of a pasted text, if anything does: its size, or the number of a line no list has. */
+export function refusedText(text: string): Extract<FileText, { kind: 'too-large' | 'line-too-long' }> | null {
+  if (text.length <= MOST_BYTES) return null
+  const line = longLineOf(text, '\n')
+  return line === null ? tooLarge(text.length) : { kind: 'line-too-long', line }
+}
+
+const tooLarge = (size: number): { readonly kind: 'too-large'; readonly megabytes: number } => ({
+  kind: 'too-large',
+  megabytes: Math.ceil(size / 1_000_000),
+})
+
+/** No line of a list is as long as this. */
+const LONGEST_LINE = 1_000_000
+
+interface Searched<T> {
+  readonly length: number
+  indexOf(what: T, from: number): number
+}
+
+/** The number of the first line that is far too long, from 1; null when none is. */
+function longLineOf<T>(text: Searched<T>, lineBreak: T): number | null {
+  let from = 0
+  for (let line = 1; from < text.length; line += 1) {
+    const end = text.indexOf(lineBreak, from)
+    if ((end === -1 ? text.length : end) - from > LONGEST_LINE) return line
+    if (end === -1) return null
+    from = end + 1
+  }
+  return null
 }
 
 /**
