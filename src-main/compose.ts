@@ -10,6 +10,10 @@ import { takeDataLock, type DataLock } from './storage/data-lock'
 import { FileStore } from './storage/document-store'
 import { notSaved } from './storage/not-saved'
 import { sharedFolder } from './storage/shared-folder'
+import type { NotedSite, Desk } from './summary/desk'
+import { SummaryDesk } from './summary/desk'
+import { deskOnThread } from './summary/thread'
+import type { SiteNotes } from './storage/list-sites'
 
 export interface ProgramOptions {
   readonly dataFolder: string
@@ -19,6 +23,9 @@ export interface ProgramOptions {
   readonly log: (line: string) => void
   readonly shared?: { readonly folder: string | null; readonly ask: (() => Promise<string | null>) | null }
   readonly now?: () => string
+  /** the built file of the thread that keeps notes of all sites; without it they are kept in this one */
+  readonly summaryFile?: string
+  readonly version?: string
 }
 
 export interface Program {
@@ -39,17 +46,44 @@ export function compose(options: ProgramOptions): Outcome<Program> {
     clearLeftovers(options.dataFolder)
     const keeper = new LockKeeper(options.dataFolder, now, lock)
     const { folder, ask } = options.shared ?? { folder: null, ask: null }
+    const desk = deskOf(options, now)
     const services = createServices({
       clock: { now },
       ids: { next: randomUUID },
-      documents: new FileStore({ root: options.dataFolder, now, mayWrite: () => keeper.mayWrite() }),
+      documents: new FileStore({
+        root: options.dataFolder,
+        now,
+        mayWrite: () => keeper.mayWrite(),
+        notes: notesOf(desk),
+      }),
+      portfolio: { rows: async (ask, library) => ok(await desk.rows(ask, library)), stop: desk.stop },
       shared: sharedFolder({ root: options.dataFolder, folder, ask }),
       host: options.host,
       demos: async () => demoTexts(join(options.assets, 'demo')),
     })
-    return ok({ dispatch: dispatcher(services, options.log), close: () => keeper.release() })
+    const close = (): void => {
+      desk.close()
+      keeper.release()
+    }
+    return ok({ dispatch: dispatcher(services, options.log), close })
   })
 }
+
+function deskOf({ dataFolder: root, summaryFile, version = '' }: ProgramOptions, now: () => string): Desk {
+  return summaryFile === undefined
+    ? new SummaryDesk({ root, program: version, now })
+    : deskOnThread({ root }, summaryFile, version)
+}
+
+const notesOf =
+  (desk: Desk): SiteNotes =>
+  async () => {
+    const { sites, waiting } = await desk.list()
+    return {
+      sites: new Map(JSON.parse(sites) as readonly (readonly [string, NotedSite])[]),
+      waiting: new Set(waiting),
+    }
+  }
 
 /** A lock file somebody deleted is taken again; a folder another program took is left to it. */
 class LockKeeper {

@@ -13,6 +13,7 @@ import {
   imported,
   library,
   none,
+  portfolioPage,
   prefer,
   revision,
   siteRow,
@@ -40,7 +41,8 @@ export const contract = {
   },
   'sites.list': {
     input: none,
-    output: z.strictObject({ sites: z.array(siteRow).readonly() }).readonly(),
+    /** `waiting`: files nobody has looked into yet; ask again, they are being read */
+    output: z.strictObject({ sites: z.array(siteRow).readonly(), waiting: z.int() }).readonly(),
   },
   /** What `site.restore` can bring back, newest first. */
   'sites.removed': {
@@ -50,6 +52,19 @@ export const contract = {
         sites: z.array(z.strictObject({ id, name, removedAt: instant }).readonly()).readonly(),
       })
       .readonly(),
+  },
+  /**
+   * What each site uses and costs, a page at a time, first what is known, then what is worked out meanwhile. `begin`
+   * looks at all files, the library and the day; `since` is where the last answer ended, in the run it named.
+   */
+  'portfolio.rows': {
+    input: z.strictObject({ begin: z.boolean(), run: z.string().max(50), since: z.int().min(0) }).readonly(),
+    output: portfolioPage,
+  },
+  /** What is still to be worked out is left for another time. */
+  'portfolio.stop': {
+    input: none,
+    output: z.strictObject({ stopped: z.literal(true) }).readonly(),
   },
   'site.open': {
     input: z.strictObject({ id }).readonly(),

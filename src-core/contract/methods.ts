@@ -6,6 +6,8 @@ export const METHODS = [
   'host.describe',
   'sites.list',
   'sites.removed',
+  'portfolio.rows',
+  'portfolio.stop',
   'site.open',
   'site.create',
   'site.edit',

@@ -1,7 +1,9 @@
 import type { Documents } from '../documents/formats'
+import type { SiteFacts } from '../documents/site-facts'
 import type { Outcome } from '../outcome'
-import type { Id, Instant, Site } from '../records'
-import type { HostDescription } from './contract'
+import type { Id, Instant } from '../records'
+import type { Library } from '../worksheet/site-row'
+import type { HostDescription, Input, Output } from './contract'
 
 /** What the services need from the world. Each host, and each test, brings its own. */
 export interface Ports {
@@ -10,6 +12,7 @@ export interface Ports {
   readonly documents: DocumentStore
   readonly host: HostPort
   readonly shared: SharedFolder
+  readonly portfolio: Portfolio
   /** the texts of the demo site files that ship with the program */
   readonly demos: () => Promise<readonly string[]>
 }
@@ -32,12 +35,9 @@ export interface Stored<T> {
 
 /** A site document as it was found, readable or not. */
 export type ListedSite =
-  | {
-      readonly state: 'good'
-      readonly id: Id
-      readonly site: Site
-      readonly changedAt: Instant | null
-    }
+  | ({ readonly state: 'good'; readonly changedAt: Instant | null } & SiteFacts)
+  /** there is a file that nobody has looked into yet */
+  | { readonly state: 'waiting'; readonly id: string }
   | {
       readonly state: 'damaged'
       readonly id: string
@@ -80,6 +80,16 @@ export interface DocumentStore {
   readonly readBackup: <N extends DocumentName>(name: N, copy: string) => Promise<Outcome<DocumentFor<N>>>
   /** Copies the document in force under today's instant, whatever copies there are already. */
   readonly takeBackup: (name: DocumentName) => Promise<Outcome<void>>
+}
+
+/** The rows of all sites, kept from run to run and worked out anew where a site, the library or the day has changed. */
+export interface Portfolio {
+  /** `library` is asked for when a round begins */
+  readonly rows: (
+    ask: Input<'portfolio.rows'>,
+    library: Library | null,
+  ) => Promise<Outcome<Output<'portfolio.rows'>>>
+  readonly stop: () => Promise<void>
 }
 
 /** A folder that several installations see. Each writes only files of its own. */

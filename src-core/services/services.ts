@@ -3,6 +3,7 @@ import type { Ports } from '../contract/ports'
 import { backupServices } from './backups'
 import { addDemoSites } from './demo'
 import { editLibrary, openLibrary, recoverLibrary } from './library'
+import { portfolioServices } from './portfolio'
 import { compareSite, exportSite, importSite } from './transfer'
 import { sharedServices } from './shared'
 import { editSite } from './site-edit'
@@ -14,6 +15,7 @@ export const createServices = (ports: Ports): Services => ({
   'host.describe': describeHost(ports),
   'sites.list': listSites(ports),
   'sites.removed': listRemoved(ports),
+  ...portfolioServices(ports),
   'site.open': openSite(ports),
   'site.create': createSite(ports),
   'site.edit': editSite(ports),

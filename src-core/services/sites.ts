@@ -1,8 +1,5 @@
-import type { SiteRow } from '../contract/contract'
-import type { ListedSite } from '../contract/ports'
 import { check } from '../documents/decode'
 import { site as siteSchema } from '../documents/site-schema'
-import { lastVisitAt, openVisitId, summarizeSite } from '../documents/summarize-site'
 import { chain, ok } from '../outcome'
 import type { Service } from './service'
 import { siteDocument, siteName } from './site-document'
@@ -10,23 +7,10 @@ import { siteDocument, siteName } from './site-document'
 export const listSites: Service<'sites.list'> =
   ({ documents }) =>
   async () =>
-    chain(await documents.listSites(), (sites) => ok({ sites: sites.map(rowOf) }))
-
-function rowOf(listed: ListedSite): SiteRow {
-  if (listed.state !== 'good') return listed
-  const { machines, pumps, visits } = summarizeSite(listed.site)
-  return {
-    state: 'good',
-    id: listed.id,
-    name: listed.site.name,
-    machines,
-    pumps,
-    visits,
-    lastVisitAt: lastVisitAt(listed.site),
-    openVisitId: openVisitId(listed.site),
-    changedAt: listed.changedAt,
-  }
-}
+    chain(await documents.listSites(), (listed) => {
+      const sites = listed.filter((one) => one.state !== 'waiting')
+      return ok({ sites, waiting: listed.length - sites.length })
+    })
 
 export const listRemoved: Service<'sites.removed'> =
   ({ documents }) =>

@@ -48,6 +48,8 @@ async function start(): Promise<void> {
   const program = compose({
     dataFolder,
     assets: join(root, 'assets'),
+    summaryFile: join(root, 'out', 'main', 'summary.js'),
+    version: app.getVersion(),
     log: (line) => console.error(line),
     shared: { folder: sharedFolder, ask: chooseFolder },
     host: {

@@ -34,6 +34,8 @@ async function main(): Promise<void> {
   const program = compose({
     dataFolder,
     assets: join(root, 'assets'),
+    summaryFile: join(root, 'out', 'main', 'summary.js'),
+    version,
     log,
     shared: { folder: sharedFolder, ask: null },
     host: {

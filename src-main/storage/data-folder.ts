@@ -15,7 +15,15 @@ export function defaultDataFolder(
 }
 
 /** The folders inside the data folder; each holds one kind of thing. */
-export const FOLDERS = ['sites', 'library', 'removed', 'damaged', 'older-versions', 'backups'] as const
+export const FOLDERS = [
+  'sites',
+  'library',
+  'removed',
+  'damaged',
+  'older-versions',
+  'backups',
+  'index',
+] as const
 export type Folder = (typeof FOLDERS)[number]
 
 /** Makes the data folder for this user alone (0700). */

@@ -6,7 +6,7 @@ import { chain, fail, ok, type Outcome } from '#core/outcome'
 import { Backups } from './backups'
 import { CODECS, type Codec, type Codecs } from './codec'
 import { DocumentFile, placeOf, type Place } from './document-file'
-import { listSites, siteKeys } from './list-sites'
+import { listSites, NO_NOTES, siteKeys, type SiteNotes } from './list-sites'
 import { notSaved } from './not-saved'
 import { readText } from './read-text'
 import { RemovedSites } from './removed'
@@ -17,14 +17,21 @@ export interface StoreOptions {
   /** asked before every write; a problem refuses it */
   readonly mayWrite: () => Outcome<void>
   readonly codecs?: Codecs
+  /** what is noted of the site files, so that a list of them need not read each; without it each is read */
+  readonly notes?: SiteNotes
 }
 
 interface Open<N extends DocumentName> {
   readonly file: DocumentFile<DocumentFor<N>>
   readonly backups: Backups
-  /** null: not read yet, or nothing readable there */
+  /** null: not read yet, let go, or nothing readable there */
   stored: Stored<DocumentFor<N>> | null
+  /** of what was let go; the file must not have changed since */
+  revision: number | null
 }
+
+/** Sites kept in memory; of others only their revision is known, and their file is read again when asked for. */
+export const SITES_KEPT = 12
 
 /** The documents of one data folder. All work on a document is done in one go, so two calls cannot get into each other. */
 export class FileStore implements DocumentStore {
@@ -32,6 +39,8 @@ export class FileStore implements DocumentStore {
   readonly #codecs: Codecs
   readonly #removed: RemovedSites
   readonly #open = new Map<string, Open<DocumentName>>()
+  /** sites in memory, the one asked for longest ago first */
+  readonly #kept = new Set<Open<DocumentName>>()
   // no two runs of the program give the same number to two different versions of a document
   #lastRevision = Date.now()
 
@@ -67,8 +76,9 @@ export class FileStore implements DocumentStore {
 
   listSites: DocumentStore['listSites'] = async () => {
     try {
+      const noted = (await this.#options.notes?.()) ?? NO_NOTES
       return ok(
-        listSites(siteKeys(this.#options.root), (id) => {
+        listSites(siteKeys(this.#options.root), noted, (id) => {
           const name = { kind: 'site', id } as const
           const { file } = this.#entry(name)
           return { found: this.#load(name), path: file.path, lastGoodPath: file.lastGoodPath }
@@ -156,6 +166,7 @@ export class FileStore implements DocumentStore {
       file,
       backups: new Backups(this.#options.root, place.key, file.path),
       stored: null,
+      revision: null,
     }
     this.#open.set(label, fresh as unknown as Open<DocumentName>)
     return fresh
@@ -163,14 +174,18 @@ export class FileStore implements DocumentStore {
 
   #load<N extends DocumentName>(name: N): Outcome<Stored<DocumentFor<N>>> {
     const entry = this.#entry(name)
-    if (entry.stored !== null) return ok(entry.stored)
+    if (entry.stored !== null) {
+      if (name.kind === 'site') this.#letGoOfOthers(entry)
+      return ok(entry.stored)
+    }
+    const known = entry.file.replacedByOthers() ? null : entry.revision
     const read = entry.file.read()
     if (!read.ok) {
       // ids that were only asked for are not remembered
       if (read.problem.code === 'not-found') this.#open.delete(labelIn(placeOf(this.#options.root, name)))
       return read
     }
-    return this.#remember(entry, read.value)
+    return this.#remember(entry, read.value, known)
   }
 
   #write<N extends DocumentName>(name: N, document: DocumentFor<N>): Outcome<Stored<DocumentFor<N>>> {
@@ -204,7 +219,11 @@ export class FileStore implements DocumentStore {
   #changing<R>(name: DocumentName, work: () => Outcome<R>, forgets = true): Outcome<R> {
     const allowed = this.#options.mayWrite()
     if (!allowed.ok) return allowed
-    if (forgets) this.#entry(name).stored = null
+    if (forgets) {
+      const entry = this.#entry(name)
+      entry.stored = null
+      entry.revision = null
+    }
     try {
       return work()
     } catch (error) {
@@ -215,10 +234,26 @@ export class FileStore implements DocumentStore {
   #remember<N extends DocumentName>(
     entry: Open<N>,
     document: DocumentFor<N>,
+    known: number | null = null,
   ): Outcome<Stored<DocumentFor<N>>> {
-    this.#lastRevision += 1
-    entry.stored = { document, revision: this.#lastRevision }
+    if (known === null) this.#lastRevision += 1
+    const revision = known ?? this.#lastRevision
+    entry.stored = { document, revision }
+    entry.revision = revision
+    if ('site' in document) this.#letGoOfOthers(entry)
     return ok(entry.stored)
+  }
+
+  /** Keeps the sites asked for last; this one is the newest of them. */
+  #letGoOfOthers<N extends DocumentName>(entry: Open<N>): void {
+    const newest = entry as unknown as Open<DocumentName>
+    this.#kept.delete(newest)
+    this.#kept.add(newest)
+    for (const oldest of this.#kept) {
+      if (this.#kept.size <= SITES_KEPT) break
+      oldest.stored = null
+      this.#kept.delete(oldest)
+    }
   }
 
   #newestCopy<N extends DocumentName>(name: N): DocumentFor<N> | null {

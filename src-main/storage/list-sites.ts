@@ -1,8 +1,17 @@
 import { readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import type { ListedSite, Stored } from '#core/contract/ports'
+import { siteFacts, type SiteFacts } from '#core/documents/site-facts'
 import type { SiteFile } from '#core/documents/site-schema'
 import type { Outcome } from '#core/outcome'
+
+/** What is noted of site files that have not changed since, and which ones nobody has looked into yet. */
+export interface Noted {
+  readonly sites: ReadonlyMap<string, SiteFacts & { readonly changedAt: string }>
+  readonly waiting: ReadonlySet<string>
+}
+export type SiteNotes = () => Promise<Noted>
+export const NO_NOTES: Noted = { sites: new Map(), waiting: new Set() }
 
 const SITE_FILE = /^([\da-f]{8}-[\da-f]{4}-[\da-f]{4}-[\da-f]{4}-[\da-f]{12})\.(?:.*\.)?json$/
 
@@ -23,15 +32,21 @@ interface Look {
 }
 
 /** Each site as it stands. One that cannot be read is a row of its own and never stops the others. */
-export function listSites(keys: readonly string[], look: (id: string) => Look): readonly ListedSite[] {
+export function listSites(
+  keys: readonly string[],
+  noted: Noted,
+  look: (id: string) => Look,
+): readonly ListedSite[] {
   return keys.flatMap((id): readonly ListedSite[] => {
+    const known = noted.sites.get(id)
+    if (known !== undefined) return [{ state: 'good', ...known }]
+    if (noted.waiting.has(id)) return [{ state: 'waiting', id }]
     const { found, path, lastGoodPath } = look(id)
     if (found.ok)
       return [
         {
           state: 'good',
-          id: found.value.document.site.id,
-          site: found.value.document.site,
+          ...siteFacts(found.value.document.site),
           changedAt: changedAt(path),
         },
       ]

@@ -1,5 +1,6 @@
 import type { Day, Site } from '#core/records/index'
 import type { PumpVisit, VisitResult, Worksheet } from '#core/worksheet/types'
+import { nextVisitDay as dueDay } from '#core/worksheet/next-visit'
 import { dayIn } from './clock.svelte'
 import { overdueTubes } from './overdue-tubes'
 import { awayWords, daysFrom } from './days-words'
@@ -23,17 +24,9 @@ export function siteOutlook(site: Site, worksheet: Worksheet, today: Day): reado
   return [...signs, ...overdue(site, today), ...tubeSign(site, today), pumpSign(last)]
 }
 
-/** When the next visit is due: the day set at the last closing, else the usual interval after it. Null when unknown. */
-export function nextVisitDay(site: Site): Day | null {
-  const last = site.visits.findLast((visit) => visit.closing !== null)
-  if (last?.closing === undefined || last.closing === null) return null
-  if (last.closing.nextVisitOn !== null) return last.closing.nextVisitOn
-  const every = site.visitEveryDays === null ? Number.NaN : Number(site.visitEveryDays)
-  if (!(every > 0)) return null
-  const then = new Date(Date.parse(`${dayIn(new Date(last.startedAt), site.timeZone)}T12:00:00Z`))
-  then.setUTCDate(then.getUTCDate() + Math.round(every))
-  return then.toISOString().slice(0, 10)
-}
+/** When the next visit is due, on the calendar of the site. Null when unknown. */
+export const nextVisitDay = (site: Site): Day | null =>
+  dueDay(site, (instant) => dayIn(new Date(instant), site.timeZone))
 
 function overdue(site: Site, today: Day): readonly Sign[] {
   const due = nextVisitDay(site)

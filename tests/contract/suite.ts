@@ -153,7 +153,7 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       const made = site()
       await create(made)
       await good(pipe.call('site.remove', { id: made.id }))
-      expect(await good(pipe.call('sites.list', {}))).toEqual({ sites: [] })
+      expect(await good(pipe.call('sites.list', {}))).toEqual({ sites: [], waiting: 0 })
       expect(await pipe.call('site.open', { id: made.id })).toMatchObject({ problem: { code: 'not-found' } })
       expect(await good(pipe.call('sites.removed', {}))).toMatchObject({
         sites: [{ id: made.id, name: made.name }],
@@ -262,7 +262,7 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
         [`${'['.repeat(100_000)}`, 'document-malformed'],
       ] as const)
         expect(await pipe.call('site.import', { text })).toMatchObject({ ok: false, problem: { code } })
-      expect(await good(pipe.call('sites.list', {}))).toEqual({ sites: [] })
+      expect(await good(pipe.call('sites.list', {}))).toEqual({ sites: [], waiting: 0 })
     })
 
     it('starts with an empty library and settings that work', async () => {

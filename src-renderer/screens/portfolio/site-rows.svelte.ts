@@ -1,118 +1,102 @@
-import type { Instrument, Product, Settings, Site } from '#core/records/index'
-import { portfolioRow, type PortfolioRow, type VisitFacts } from '#core/spend/portfolio'
-import { computeWorksheet } from '#core/worksheet/compute'
-import { glanceOf } from '#core/worksheet/spend-of'
-import type { Worksheet } from '#core/worksheet/types'
+import type { Call, Output } from '#core/contract/contract'
+import { unpackRow } from '#core/documents/row-text'
+import { sentence } from '#core/messages/sentence'
+import type { PortfolioRow } from '#core/spend/portfolio'
 import { dayIn } from '../../state/clock.svelte'
-import type { Session } from '../../state/session.svelte'
-import { nextVisitDay } from '../../state/site-outlook'
 
-export interface Library {
-  readonly products: readonly Product[]
-  readonly instruments: readonly Instrument[]
-  readonly settings: Settings
+type Page = Output<'portfolio.rows'>
+
+/** What this window has of the rows: kept from one visit to the screen to the next, so that only news is fetched. */
+interface Kept {
+  run: string
+  since: number
+  readonly rows: Map<string, PortfolioRow>
 }
+const keptBy = new WeakMap<Call, Kept>()
 
-/** A site that has no row, and what its list entry is called. */
-export interface Unread {
-  readonly id: string
-  readonly name: string
-}
-
-/** What was worked out stays while the site, the library and the day stay. */
-const kept = new Map<string, PortfolioRow>()
-let keptFor: readonly unknown[] = []
-
-/** Sites are shown as they come in, but seldom: sorting and drawing thousands takes its own time. */
+/** Rows are shown as they come in, but seldom: sorting and drawing thousands takes its own time. */
 const SHOW_EVERY_MS = 1500
-/** the window stays alive between two sites */
-const BREATHE_MS = 40
+/** between two questions while the host works */
+const ASK_EVERY_MS = 400
 
-/** The rows of all sites, worked out one after another while the screen is open. */
+/** The rows of all sites: those the host knows at once, the others as it works them out. */
 export class SiteRows {
   rows: readonly PortfolioRow[] = $state.raw([])
-  unread: readonly Unread[] = $state.raw([])
-  /** sites there are, once the list is read */
-  total: number | null = $state(null)
-  done = $state(0)
-  running = $state(false)
+  /** how far the host is; null before its first answer */
+  page: Page | null = $state.raw(null)
+  /** rows are still coming in */
+  loading = $state(false)
   failed: string | null = $state(null)
-  #stopped = false
+  readonly #call: Call
+  readonly #kept: Kept
+  #reading = 0
 
-  constructor(private readonly session: Session) {}
+  constructor(call: Call) {
+    this.#call = call
+    this.#kept = keptBy.get(call) ?? { run: '', since: 0, rows: new Map() }
+    keptBy.set(call, this.#kept)
+  }
 
-  async read(says: (problem: never) => string): Promise<void> {
-    const listed = await this.session.call('sites.list', {})
-    if (!listed.ok) {
-      this.failed = says(listed.problem as never)
-      return
-    }
-    const { products, instruments, settings } = this.session
-    const library = { products, instruments, settings }
-    const now = [products, instruments, settings, this.session.today]
-    if (now.some((part, index) => part !== keptFor[index])) kept.clear()
-    keptFor = now
-    const sites = listed.value.sites
-    this.total = sites.length
-    this.running = true
-    const rows: PortfolioRow[] = []
-    const unread: Unread[] = []
+  /** Asks for what has changed, and goes on until the host has worked out everything. */
+  async read(): Promise<void> {
+    this.#reading += 1
+    const mine = this.#reading
+    this.loading = true
     let shown = performance.now()
-    let breathed = shown
-    for (const entry of sites) {
-      if (this.#stopped) break
-      if (entry.state === 'good') {
-        const key = `${entry.id} ${entry.changedAt ?? ''}`
-        const row = kept.get(key) ?? (await this.#work(entry.id, library))
-        if (row === null) unread.push({ id: entry.id, name: entry.name })
-        else {
-          kept.set(key, row)
-          rows.push(row)
-        }
-      } else
-        unread.push({
-          id: entry.id,
-          name: `${entry.id}, ${entry.state === 'newer' ? 'of a newer version' : 'damaged'}`,
-        })
-      this.done += 1
-      if (performance.now() - shown > SHOW_EVERY_MS) {
-        this.rows = [...rows]
+    for (let begin = true; mine === this.#reading; begin = false) {
+      const { run, since } = this.#kept
+      const answer = await this.#call('portfolio.rows', { begin, run, since })
+      if (mine !== this.#reading) return
+      if (!answer.ok) {
+        this.failed = sentence(answer.problem)
+        break
+      }
+      const page = answer.value
+      const news = this.#take(page)
+      const goesOn = page.more || page.running
+      if (!goesOn || (news && !page.more) || performance.now() - shown > SHOW_EVERY_MS) {
+        this.rows = [...this.#kept.rows.values()]
         shown = performance.now()
       }
-      if (performance.now() - breathed > BREATHE_MS) {
-        await new Promise((go) => setTimeout(go, 0))
-        breathed = performance.now()
-      }
+      this.page = page
+      if (!goesOn) break
+      if (!page.more) await wait(ASK_EVERY_MS)
     }
-    this.rows = rows
-    this.unread = unread
-    this.running = false
+    this.loading = false
   }
 
-  stop(): void {
-    this.#stopped = true
+  /** The host leaves what is not worked out for another time. */
+  async stop(): Promise<void> {
+    await this.#call('portfolio.stop', {})
   }
 
-  async #work(id: string, library: Library): Promise<PortfolioRow | null> {
-    const opened = await this.session.call('site.open', { id })
-    return opened.ok ? rowOf(opened.value.site, library) : null
+  /** The screen goes; the host goes on, so that everything is there the next time. */
+  leave(): void {
+    this.#reading += 1
   }
-}
 
-/** A site's row as of today in its own time zone. */
-export function rowOf(site: Site, library: Library, now = new Date()): PortfolioRow {
-  const asOf = dayIn(now, site.timeZone)
-  const worksheet = computeWorksheet({ site, ...library, asOf })
-  return portfolioRow(site, glanceOf(worksheet, { site, ...library }), visitFacts(site, worksheet))
-}
-
-function visitFacts(site: Site, worksheet: Worksheet): VisitFacts {
-  const last = worksheet.visits.findLast((visit) => visit.closed)
-  return {
-    outOfWindow:
-      last?.pumps.filter((pump) => pump.state === 'proved-out' || pump.state === 'out-not-proved').length ??
-      0,
-    notTested: worksheet.use.filter((use) => use.doseFrom === 'none').length,
-    nextVisitOn: nextVisitDay(site),
+  #take(page: Page): boolean {
+    const kept = this.#kept
+    if (page.run !== kept.run) kept.rows.clear()
+    for (const id of page.gone) kept.rows.delete(id)
+    for (const text of page.rows) {
+      const row = unpackRow(text)
+      kept.rows.set(row.siteId, row)
+    }
+    kept.run = page.run
+    kept.since = page.since
+    return page.rows.length + page.gone.length > 0
   }
 }
+
+/** Rows that hold for an earlier day than today at their site. */
+export function ofEarlierDays(rows: readonly PortfolioRow[], now = new Date()): readonly PortfolioRow[] {
+  const days = new Map<string, string>()
+  return rows.filter((row) => {
+    const today = days.get(row.timeZone) ?? dayIn(now, row.timeZone)
+    days.set(row.timeZone, today)
+    return row.asOf < today
+  })
+}
+
+const wait = (ms: number): Promise<void> => new Promise((go) => setTimeout(go, ms))

@@ -11,7 +11,12 @@ export function findSites(rows: readonly SiteRow[], words: string): readonly Sit
 
 /** Damaged first, then open visits, then those not seen for longest; never visited ones before all that were. */
 export const inOrder = (rows: readonly SiteRow[]): readonly SiteRow[] =>
-  rows.toSorted((a, b) => rank(a).localeCompare(rank(b)) || byName.compare(nameOf(a), nameOf(b)))
+  rows
+    .map((row) => ({ row, rank: rank(row) }))
+    .sort((a, b) =>
+      a.rank < b.rank ? -1 : a.rank > b.rank ? 1 : byName.compare(nameOf(a.row), nameOf(b.row)),
+    )
+    .map(({ row }) => row)
 
 /** "Site 2" before "Site 10" */
 const byName = new Intl.Collator(undefined, { numeric: true })

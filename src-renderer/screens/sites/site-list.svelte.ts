@@ -14,12 +14,19 @@ export interface RemovedSite {
   readonly removedAt: Instant
 }
 
+/** between two looks at a list that is still being read */
+const ASK_EVERY_MS = 1000
+
 /** The list of sites, and what can be done to it. */
 export class SiteList {
   rows: readonly SiteRow[] | null = $state.raw(null)
   removed: readonly RemovedSite[] = $state.raw([])
+  /** files the host has not looked into yet */
+  waiting = $state(0)
   problem: Problem | null = $state.raw(null)
   busy = $state(false)
+  #asking = false
+  #left = false
 
   constructor(private readonly session: Session) {}
 
@@ -30,9 +37,32 @@ export class SiteList {
       this.session.call('sites.list', {}),
       this.session.call('sites.removed', {}),
     ])
-    if (list.ok) this.rows = list.value.sites
+    if (list.ok) this.#show(list.value)
     else this.problem = list.problem
     if (removed.ok) this.removed = removed.value.sites
+    if (!this.#asking) await this.#askAgain()
+  }
+
+  /** The screen goes. */
+  leave(): void {
+    this.#left = true
+  }
+
+  #show({ sites, waiting }: { readonly sites: readonly SiteRow[]; readonly waiting: number }): void {
+    this.rows = sites
+    this.waiting = waiting
+  }
+
+  async #askAgain(): Promise<void> {
+    this.#asking = true
+    while (this.waiting > 0 && !this.#left) {
+      await new Promise((go) => setTimeout(go, ASK_EVERY_MS))
+      if (this.#left) break
+      const list = await this.session.call('sites.list', {})
+      if (!list.ok) break
+      this.#show(list.value)
+    }
+    this.#asking = false
   }
 
   /** Makes an empty site and gives its id, or null when it could not be kept. */

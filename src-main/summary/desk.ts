@@ -1,0 +1,249 @@
+import { randomUUID } from 'node:crypto'
+import { join } from 'node:path'
+import { setImmediate as breathe } from 'node:timers/promises'
+import type { Input, Output } from '#core/contract/contract'
+import { packRow } from '#core/documents/row-text'
+import type { SiteFacts } from '#core/documents/site-facts'
+import { siteRow, type Library } from '#core/worksheet/site-row'
+import { basisOf } from './basis'
+import { dayIn } from './day-in'
+import type { Entry } from './entry'
+import { IndexFile } from './index-file'
+import { readSite } from './read-site'
+import { scan, type SeenFile } from './scan'
+
+/** A site as the list of sites shows it, from notes. */
+export type NotedSite = SiteFacts & { readonly changedAt: string }
+
+export interface Listing {
+  /** `NotedSite`s by key, as JSON: one text crosses between threads faster than thousands of objects */
+  readonly sites: string
+  /** keys of files not looked into yet */
+  readonly waiting: readonly string[]
+}
+
+/** Answers what is known of all sites, and works out what is not, between answers. */
+export interface Desk {
+  readonly list: () => Promise<Listing>
+  readonly rows: (ask: Input<'portfolio.rows'>, library: Library | null) => Promise<Output<'portfolio.rows'>>
+  readonly stop: () => Promise<void>
+  readonly close: () => void
+}
+
+export interface DeskOptions {
+  readonly root: string
+  /** what worked the figures out: notes of another program are not taken over */
+  readonly program: string
+  readonly now: () => string
+  /** ms the list of sites is held back to look into files before it says that some wait */
+  readonly patience?: number
+}
+
+/** Rows in one answer: some 1 MB, which the window takes in within a frame or two. */
+const PAGE = 300
+/** Rows kept in memory before they are put into the file together. */
+const BATCH = 200
+const PATIENCE_MS = 400
+
+interface Noted {
+  readonly entry: Entry
+  /** grows with every change of what `rows` would answer */
+  readonly serial: number
+}
+
+type Round = { readonly library: Library; readonly basis: (uses: readonly string[]) => string }
+
+export class SummaryDesk implements Desk {
+  readonly #options: DeskOptions
+  readonly #file: IndexFile
+  readonly #run = randomUUID()
+  /** in the order of their serials */
+  #noted = new Map<string, Noted>()
+  #gone = new Map<string, number>()
+  readonly #strange = new Map<string, boolean>()
+  #fresh: Entry[] = []
+  #serial = 0
+  #loaded = false
+  #seen = 0
+  /** files to look into; with a round begun also those whose row is to be worked out */
+  #queue: SeenFile[] = []
+  #round: Round | null = null
+  #running = false
+  #closed = false
+
+  constructor(options: DeskOptions) {
+    this.#options = options
+    this.#file = new IndexFile(join(options.root, 'index', 'sites.txt'), options.program)
+  }
+
+  list = async (): Promise<Listing> => {
+    const files = this.#look()
+    const todo = files.filter((file) => this.#noted.get(file.key)?.entry.mark !== file.mark)
+    const until = performance.now() + (this.#options.patience ?? PATIENCE_MS)
+    const waiting: SeenFile[] = []
+    for (const file of todo) {
+      if (performance.now() > until) waiting.push(file)
+      else {
+        this.#read(file)
+        await breathe()
+      }
+    }
+    this.#save()
+    this.#enqueue(waiting)
+    const sites: (readonly [string, NotedSite])[] = []
+    const unread: string[] = []
+    for (const { key, mark } of files) {
+      const entry = this.#noted.get(key)?.entry
+      if (entry?.mark === mark) sites.push([key, { ...entry.facts, changedAt: entry.changedAt }])
+      else if (!this.#strange.has(key)) unread.push(key)
+    }
+    return { sites: JSON.stringify(sites), waiting: unread }
+  }
+
+  rows = async (
+    { begin, run, since }: Input<'portfolio.rows'>,
+    library: Library | null,
+  ): Promise<Output<'portfolio.rows'>> => {
+    if (begin && library !== null) this.#begin(library)
+    const after = run === this.#run ? since : 0
+    const changed: Noted[] = []
+    let more = false
+    for (const noted of this.#noted.values()) {
+      if (noted.serial <= after) continue
+      if (changed.length === PAGE) more = true
+      if (more) break
+      changed.push(noted)
+    }
+    const last = more ? (changed.at(-1)?.serial ?? after) : this.#serial
+    const left = [...this.#gone].filter(([, serial]) => serial > after && serial <= last)
+    return {
+      run: this.#run,
+      rows: changed.flatMap(({ entry }) => entry.row?.text ?? []),
+      gone: [
+        ...changed.filter(({ entry }) => entry.row === null).map(({ entry }) => entry.facts.id),
+        ...left.map(([id]) => id),
+      ],
+      since: last,
+      more,
+      sites: this.#seen,
+      left: this.#queue.length,
+      running: this.#running && this.#round !== null,
+      unread: this.#strange.size,
+      unreadSites: [...this.#strange].slice(0, 10).map(([id, newer]) => ({ id, newer })),
+    }
+  }
+
+  stop = async (): Promise<void> => {
+    this.#queue = []
+    this.#round = null
+  }
+
+  close = (): void => {
+    this.#closed = true
+    this.#queue = []
+  }
+
+  /** The files as they are now; notes of files that have gone go with them. */
+  #look(): readonly SeenFile[] {
+    if (!this.#loaded) {
+      for (const entry of this.#file.read()) this.#note(entry)
+      this.#loaded = true
+    }
+    const files = scan(this.#options.root)
+    const keys = new Set(files.map((file) => file.key))
+    for (const [key, { entry }] of this.#noted)
+      if (!keys.has(key)) {
+        this.#noted.delete(key)
+        this.#gone.set(entry.facts.id, (this.#serial += 1))
+      }
+    for (const key of this.#strange.keys()) if (!keys.has(key)) this.#strange.delete(key)
+    this.#seen = files.length
+    return files
+  }
+
+  /** What no longer holds is taken back at once and worked out first, then what holds for another day. */
+  #begin(library: Library): void {
+    const basis = basisOf(library)
+    const today = todayIn(this.#options.now())
+    const first: SeenFile[] = []
+    const later: SeenFile[] = []
+    for (const file of this.#look()) {
+      const entry = this.#noted.get(file.key)?.entry
+      const row = entry?.row ?? null
+      const holds = entry !== undefined && entry.mark === file.mark && row?.basis === basis(entry.uses)
+      if (!holds) {
+        if (entry !== undefined && row !== null) this.#note({ ...entry, row: null })
+        first.push(file)
+      } else if (row?.asOf !== today(entry.timeZone)) later.push(file)
+    }
+    this.#round = { library, basis }
+    this.#queue = []
+    this.#enqueue([...first, ...later])
+  }
+
+  /** Puts files behind those that wait already. */
+  #enqueue(files: readonly SeenFile[]): void {
+    const queued = new Set(this.#queue.map((file) => file.key))
+    const more = files.filter((file) => !queued.has(file.key)).toReversed()
+    this.#queue = [...more, ...this.#queue]
+    if (this.#queue.length > 0 && !this.#running) void this.#work()
+  }
+
+  /** Takes files from the queue, breathing after each, so that questions are answered meanwhile. */
+  async #work(): Promise<void> {
+    this.#running = true
+    while (this.#queue.length > 0) {
+      await breathe()
+      if (this.#closed) return
+      const file = this.#queue.pop()
+      if (file !== undefined) this.#read(file)
+      if (this.#fresh.length >= BATCH) this.#save()
+    }
+    this.#save()
+    this.#running = false
+  }
+
+  #read(file: SeenFile): void {
+    const reading = readSite(file)
+    if (reading.state === 'moving') return
+    if (reading.state === 'strange') {
+      this.#strange.set(file.key, reading.newer)
+      return
+    }
+    this.#strange.delete(file.key)
+    const { entry, site } = reading
+    const row = this.#round === null ? null : this.#rowOf(site, entry, this.#round)
+    this.#note({ ...entry, row })
+    this.#fresh.push({ ...entry, row })
+  }
+
+  #rowOf(site: Parameters<typeof siteRow>[0], entry: Entry, { library, basis }: Round): Entry['row'] {
+    const dayOf = (instant: string): string => dayIn(instant, site.timeZone)
+    const asOf = dayOf(this.#options.now())
+    const text = packRow(siteRow(site, library, asOf, dayOf))
+    return { asOf, basis: basis(entry.uses), text }
+  }
+
+  #note(entry: Entry): void {
+    // anew at the end, so that the order stays that of the serials
+    this.#noted.delete(entry.key)
+    this.#gone.delete(entry.facts.id)
+    this.#noted.set(entry.key, { entry, serial: (this.#serial += 1) })
+  }
+
+  #save(): void {
+    const fresh = this.#fresh
+    this.#fresh = []
+    this.#file.add(fresh, () => [...this.#noted.values()].map(({ entry }) => entry))
+  }
+}
+
+/** Today by time zone, each looked up once. */
+function todayIn(now: string): (timeZone: string) => string {
+  const days = new Map<string, string>()
+  return (timeZone) => {
+    const known = days.get(timeZone) ?? dayIn(now, timeZone)
+    days.set(timeZone, known)
+    return known
+  }
+}
