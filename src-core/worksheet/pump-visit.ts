@@ -10,12 +10,13 @@ import type { Estimate } from '../statistics/estimate'
 import { boosterOfPump } from '../tank/booster-of-pump'
 import { tankOfPump } from '../tank/tank-of-pump'
 import type { TurnAdvice } from '../screw/types'
+import { judgedState } from './judged-state'
 import type { PumpPast } from './pump-past'
 import type { Setup } from './setup-of'
 import { testsAround } from './tests-around'
 import { testResult } from './test-result'
 import { turnAdvice, type AdviceInput } from './turn-advice'
-import type { PumpState, PumpVisit, TestResult } from './types'
+import type { PumpVisit, TestResult } from './types'
 import { verificationResults } from './verification-results'
 
 export interface PumpVisitInput {
@@ -72,7 +73,7 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
     asFound: counted[0] ?? null,
     asLeft,
     get state() {
-      return stateOf(asLeft)
+      return judgedState(asLeft)
     },
     get missing() {
       return missing()
@@ -105,11 +106,6 @@ const inRinse = ({ strengths }: TestResult): Outcome<Estimate<'ppm-vv'>> | null 
 
 /** Apart, so that a closed visit, which is kept, does not keep the whole site as it was. */
 const adviceLater = (input: AdviceInput): (() => TurnAdvice) => once(() => turnAdvice(input))
-
-function stateOf(test: TestResult | null): PumpState {
-  if (test === null) return 'not-tested'
-  return test.decision.ok ? test.decision.value.verdict : 'cannot-tell'
-}
 
 /** What stands between this pump and an answer: set-up first, because a test is worth little without it. */
 function missingFor(pump: Pump, context: DoseContext, last: TestResult | null): readonly Problem[] {

@@ -20,15 +20,17 @@ describe('where a pump stands', () => {
     expect(judgedState(test([{ code: 'too-few-runs', have: 1, need: 2, severity: 'stops' }]))).toBe(
       'proved-in',
     )
+    expect(
+      judgedState(test([{ code: 'outlier', runId: 'x', statistic: 2, critical: 1.8, severity: 'stops' }])),
+    ).toBe('proved-in')
     expect(judgedState(test([{ code: 'no-flow', severity: 'stops' }]))).toBe('proved-in')
   })
 
-  it('cannot be told by a series with air, a trend, scatter or a run that does not fit', () => {
+  it('cannot be told by a series with air, a trend or scatter', () => {
     const findings: readonly GradedFinding[] = [
       { code: 'not-primed', severity: 'stops' },
       { code: 'rising', runs: 5, odds: 1 / 120, perRun: 0.5, severity: 'stops' },
       { code: 'scatter', cv: 0.08, limit: 0.05, severity: 'stops' },
-      { code: 'outlier', runId: 'x', statistic: 2, critical: 1.8, severity: 'stops' },
     ]
     for (const finding of findings) {
       expect(judgedState(test([finding])), finding.code).toBe('cannot-tell')
