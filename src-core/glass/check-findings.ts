@@ -42,7 +42,7 @@ export const curesTried = (
   })
 
 /** The questions before the tests, in order. */
-export const FIRST_PAGES = ['machine', 'pictures', 'ware', 'where', 'since'] as const
+export const FIRST_PAGES = ['machine', 'pictures', 'ware', 'where', 'since', 'notice'] as const
 export type FirstPage = (typeof FIRST_PAGES)[number]
 
 /** The name under which a check keeps that a page or a test was asked, answered or not; it follows its answers. */

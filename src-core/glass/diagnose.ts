@@ -5,7 +5,7 @@ import type { Finding } from './findings'
 import { findingsKnown, knownFacts } from './known-facts'
 import type { KnownFact, KnownInput } from './known-types'
 import { glassModel, type GlassModel } from './model'
-import { nextTests, type NextTest } from './next-test'
+import { firstTwoShare, nextTests, type NextTest } from './next-test'
 import { rankCauses, type Ranking } from './rank'
 import { siteHistory } from './site-history'
 import type { TestId } from './tests'
@@ -22,14 +22,14 @@ export interface Diagnosis {
   readonly next: readonly NextTest[]
   /** tests answered or skipped in this check */
   readonly asked: number
-  /** time to show the result: a clear lead, five tests, or nothing left worth asking */
+  /** time to show the result: sure of the first two, five tests, or nothing left worth asking */
   readonly enough: boolean
   /** the cure that helped, when one did */
   readonly cured: CauseId | null
 }
 
-/** JUDGEMENT: a lead of this much ends the asking early. */
-export const CLEAR_LEAD = 2.5
+/** JUDGEMENT: with this chance that the first two hold the true cause, asking ends early. */
+export const SURE_OF_TWO = 0.9
 /** JUDGEMENT: after this many tests the result is shown, clear or not. */
 export const MOST_TESTS = 5
 
@@ -49,8 +49,12 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const findings = [...findingsKnown(known), ...findingsOfCheck(input.check)]
   const history = siteHistory(input.site, input.check, input.today)
   const ranking = rankCauses(findings, model, history)
-  const next = nextTests(ranking, findings, model, impossibleAt(input))
-  const asked = testsAsked(input.check).length
+  const asked = testsAsked(input.check)
+  const next = nextTests(ranking, findings, model, {
+    asked,
+    impossible: impossibleAt(input),
+    left: MOST_TESTS - asked.length,
+  })
   return {
     model,
     known,
@@ -58,11 +62,15 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ranking,
     together: causesTogether(ranking, findings, model),
     next,
-    asked,
-    enough: (asked > 0 && ranking.gap >= CLEAR_LEAD) || asked >= MOST_TESTS || next.length === 0,
+    asked: asked.length,
+    enough: isEnough(asked.length, ranking) || next.length === 0,
     cured: curesTried(input.check).find((cure) => cure.helped)?.cause ?? null,
   }
 }
+
+/** Whether asking may end: five tests, or after one at least, the first two are likely enough to hold the cause. */
+export const isEnough = (asked: number, ranking: Ranking): boolean =>
+  asked >= MOST_TESTS || (asked > 0 && ranking.separated && firstTwoShare(ranking) >= SURE_OF_TWO)
 
 const impossibleAt = ({ site }: DiagnosisInput): readonly TestId[] =>
   site.machines.length === 0 ? ['gauges'] : []

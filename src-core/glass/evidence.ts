@@ -86,6 +86,12 @@ export const EVIDENCE = [
   { id: 'one-zone', name: 'Marks in one zone of the rack only', countsAs: null },
   { id: 'other-ware-too', name: 'Plates or cutlery marked as well', countsAs: null },
   { id: 'began-suddenly', name: 'Began within days, not over weeks', countsAs: null },
+  { id: 'dries-slowly', name: 'Ware comes out wet and dries slowly', countsAs: null },
+  { id: 'feels-slippery', name: 'Wet glass feels slippery', countsAs: null },
+  { id: 'feels-greasy', name: 'Dry ware feels greasy', countsAs: null },
+  { id: 'head-collapses', name: 'Beer loses its head', countsAs: null },
+  { id: 'worse-late', name: 'Worse late in the service', countsAs: null },
+  { id: 'chalk-crust', name: 'White crust in the machine', countsAs: null },
 ] as const
 
 export type EvidenceId = (typeof EVIDENCE)[number]['id']

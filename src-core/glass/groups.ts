@@ -53,6 +53,12 @@ export const GROUPS = [
   [{ evidence: 'one-zone', often: 0.15 }],
   [{ evidence: 'other-ware-too', often: 0.3 }],
   [{ evidence: 'began-suddenly', often: 0.3 }],
+  [{ evidence: 'dries-slowly', often: 0.2 }],
+  [{ evidence: 'feels-slippery', often: 0.2 }],
+  [{ evidence: 'feels-greasy', often: 0.2 }],
+  [{ evidence: 'head-collapses', often: 0.2 }],
+  [{ evidence: 'worse-late', often: 0.2 }],
+  [{ evidence: 'chalk-crust', often: 0.2 }],
 ] as const satisfies readonly Group[]
 
 export type Group = readonly { readonly evidence: EvidenceId; readonly often: number }[]

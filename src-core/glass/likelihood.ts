@@ -33,6 +33,16 @@ function remember(model: GlassModel): Map<CauseId, WeakMap<Group, readonly numbe
   return fresh
 }
 
+/** JUDGEMENT: part of the signs that show in good light which a first glance misses. */
+const MISSED_AT_A_GLANCE = 1 / 3
+
+/** The shares of a yes-or-no sign on a closer look, given that a glance did not find it. */
+export function sharesAfterGlance(group: Group, cause: CauseId, model: GlassModel): readonly number[] {
+  const found = outcomeShares(group, cause, model)[0] ?? 0
+  const missed = (found * MISSED_AT_A_GLANCE) / (1 - found * (1 - MISSED_AT_A_GLANCE))
+  return [missed, 1 - missed]
+}
+
 const withMistakes = (shares: readonly number[]): readonly number[] =>
   shares.map((share) => (1 - MISTAKEN) * share + (MISTAKEN * (1 - share)) / (shares.length - 1))
 

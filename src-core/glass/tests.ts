@@ -19,6 +19,8 @@ export interface GlassTest {
   readonly id: string
   readonly effort: Effort
   readonly parts: readonly (readonly EvidenceId[])[]
+  /** asks more closely what the first pages asked at a glance: a sign not seen there may still be found */
+  readonly secondLook?: true
 }
 
 export const TESTS = [
@@ -30,6 +32,7 @@ export const TESTS = [
   {
     id: 'close-look',
     effort: 'look',
+    secondLook: true,
     parts: [['iridescent'], ['foam-or-streaks'], ['rim-marks'], ['matte-permanent']],
   },
   { id: 'gauges', effort: 'look', parts: [['rinse-cool'], ['pressure-bad']] },

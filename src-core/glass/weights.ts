@@ -7,8 +7,8 @@ export type Weights = Readonly<Record<EvidenceId, Readonly<Partial<Record<CauseI
  * JUDGEMENT, no source: what each observation says about each cause, as about the natural logarithm of how much
  * oftener it is seen with the cause than without, from -3 to +3; a cause not named gets 0. Editable (see `model.ts`).
  *
- * The rows after `softener-empty` weigh the pictures the operator starts from. They follow one rule: a cause that the
- * trade's symptom list names for the picture gets 1; what a picture speaks against gets -1.
+ * The rows after `softener-empty` weigh the pictures and the signs the operator starts from. They follow one rule: a
+ * cause that the trade's symptom list names for the picture or the sign gets 1; what one speaks against gets -1.
  */
 export const WEIGHTS: Weights = {
   'acid-clears': {
@@ -101,4 +101,10 @@ export const WEIGHTS: Weights = {
   'one-zone': { 'rinse-flow-poor': 1 },
   'other-ware-too': { etched: -1 },
   'began-suddenly': { etched: -1, silica: -1 },
+  'dries-slowly': { 'rinse-aid-low': 1, 'rinse-temp-low': 1 },
+  'feels-slippery': { carryover: 1 },
+  'feels-greasy': { 'detergent-low': 1, grease: 1 },
+  'head-collapses': { 'rinse-aid-high': 1, grease: 1 },
+  'worse-late': { 'detergent-low': 1, 'tank-dirty': 1 },
+  'chalk-crust': { 'hard-rinse': 1 },
 }

@@ -1,6 +1,7 @@
 import { askedName, isAskedName, triedName, type FirstPage } from '#core/glass/check-findings'
 import type { CauseId } from '#core/glass/causes'
 import { PICTURE_IDS, PICTURES, type PictureId } from '#core/glass/pictures'
+import { NOTICED, type NoticedId } from '#core/glass/signs'
 import type { TestId } from '#core/glass/tests'
 import type { GlassAnswer, GlassCheck, Id, Instant, Settings, Site } from '#core/records/index'
 import { changeById, removeById } from './lists'
@@ -56,6 +57,19 @@ export const pickSpread = (site: Site, id: Id, spread: GlassCheck['spread']): Si
 
 export const pickSince = (site: Site, id: Id, since: GlassCheck['since']): Site =>
   change(site, id, (check) => ({ ...check, since, answers: asked(check, 'since', []) }))
+
+/** `all`: the signs not picked are not there; else they stay open. */
+export const pickNoticed = (site: Site, id: Id, noticed: readonly NoticedId[], all: boolean): Site =>
+  change(site, id, (check) => ({
+    ...check,
+    answers: asked(
+      check,
+      'notice',
+      NOTICED.flatMap((evidence): readonly GlassAnswer[] =>
+        noticed.includes(evidence) ? [{ evidence, answer: 'yes' }] : all ? [{ evidence, answer: 'no' }] : [],
+      ),
+    ),
+  }))
 
 export const answerTest = (site: Site, id: Id, test: TestId, answers: readonly GlassAnswer[]): Site =>
   change(site, id, (check) => ({ ...check, answers: asked(check, test, answers) }))

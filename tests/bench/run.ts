@@ -3,8 +3,11 @@ import { fileURLToPath } from 'node:url'
 import { decode } from '#core/documents/decode'
 import { encode } from '#core/documents/encode'
 import { bigSite } from './big-site'
+import { glassSimulation } from './glass-simulation'
 import { ratioOf, timedTogether, told, type Ratio } from './measure'
 import { saving } from './saving'
+import { screwSimulation } from './screw-simulation'
+import { printScrewSimulation } from './screw-simulation/print'
 import { start, toldStart, type Start } from './start'
 import { oneSite, portfolio } from './worksheets'
 
@@ -54,6 +57,9 @@ if (existsSync(fileURLToPath(new URL('../../out/main/local-host.js', import.meta
     console.log(toldStart(found))
   }
 else console.log('The program is not built, so its start was not timed: npm run build')
+
+glassSimulation(100)
+console.log(printScrewSimulation(screwSimulation(10_000)))
 
 const out = fileURLToPath(new URL('../../test-results/', import.meta.url))
 mkdirSync(out, { recursive: true })

@@ -1,7 +1,7 @@
 import { CAUSE_IDS } from '../causes'
 import { CAUSE_WORDS } from './causes'
 import { EVIDENCE_WORDS } from './evidence'
-import { PICTURE_WORDS, SINCE_WORDS, SPREAD_WORDS, WARE_WORDS } from './pictures'
+import { NOTICED_WORDS, PICTURE_WORDS, SINCE_WORDS, SPREAD_WORDS, WARE_WORDS } from './pictures'
 import { SCREEN_WORDS } from './screen'
 import { TESTS } from '../tests'
 import { testWords, type TestPage } from './tests'
@@ -42,6 +42,7 @@ export function operatorTexts(): readonly { readonly name: string; readonly sent
       name: 'first pages',
       sentences: [
         ...Object.values(PICTURE_WORDS).flatMap(({ name, hint }) => [name, hint]),
+        ...Object.values(NOTICED_WORDS),
         ...Object.values(WARE_WORDS),
         ...Object.values(SPREAD_WORDS),
         ...Object.values(SINCE_WORDS),

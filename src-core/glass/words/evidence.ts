@@ -61,4 +61,10 @@ export const EVIDENCE_WORDS: Readonly<Record<EvidenceId, { readonly yes: string;
   'one-zone': { yes: 'One part of the rack is worse.', no: 'The whole rack is alike.' },
   'other-ware-too': { yes: 'Plates or forks show it too.', no: 'Only glasses show it.' },
   'began-suddenly': { yes: 'It began in the last few days.', no: 'It came on over weeks.' },
+  'dries-slowly': { yes: 'Glasses come out wet and dry slowly.', no: 'Glasses dry fast.' },
+  'feels-slippery': { yes: 'A wet glass feels slippery.', no: 'A wet glass does not feel slippery.' },
+  'feels-greasy': { yes: 'A dry glass feels greasy.', no: 'A dry glass does not feel greasy.' },
+  'head-collapses': { yes: 'Beer loses its head fast.', no: 'Beer keeps its head.' },
+  'worse-late': { yes: 'It gets worse during the shift.', no: 'It does not get worse during the shift.' },
+  'chalk-crust': { yes: 'There is a white crust in the machine.', no: 'There is no white crust.' },
 }

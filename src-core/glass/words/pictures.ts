@@ -1,4 +1,5 @@
 import type { PictureId } from '../pictures'
+import type { NoticedId } from '../signs'
 
 export const PICTURE_WORDS: Readonly<Record<PictureId, { readonly name: string; readonly hint: string }>> = {
   'clear-spots': { name: 'Clear spots', hint: 'Small rings where drops dried.' },
@@ -9,6 +10,16 @@ export const PICTURE_WORDS: Readonly<Record<PictureId, { readonly name: string; 
   'food-soil': { name: 'Food left on', hint: 'Bits, or a milky coat.' },
   'lip-marks': { name: 'Marks at the rim', hint: 'Lipstick or grease.' },
   grey: { name: 'Grey that stays', hint: 'Dull, and worst on old glasses.' },
+}
+
+export const NOTICED_WORDS: Readonly<Record<NoticedId, string>> = {
+  'dries-slowly': 'Glasses come out wet and dry slowly',
+  'feels-slippery': 'A wet glass feels slippery',
+  'feels-greasy': 'A dry glass feels greasy',
+  'head-collapses': 'Beer loses its head fast',
+  'worse-late': 'It gets worse during the shift',
+  'chalk-crust': 'There is a white crust in the machine',
+  towelled: 'We dry with a towel, stack wet, or use a flat mat',
 }
 
 export const WARE_WORDS = {

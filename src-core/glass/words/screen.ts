@@ -11,6 +11,7 @@ export const SCREEN_WORDS = {
   whichWare: 'What shows the marks?',
   whereSeen: 'Where in the rack?',
   sinceWhen: 'Since when?',
+  whatElse: 'What else do you notice?',
   allOfIt: 'That is all I see',
   maybeMore: 'There may be more',
   next: 'Next',

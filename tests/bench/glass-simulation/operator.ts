@@ -1,13 +1,13 @@
-import type { EvidenceId } from '#core/glass/evidence'
+import { MOST_TESTS } from '#core/glass/diagnose'
 import type { Finding } from '#core/glass/findings'
 import type { GlassModel } from '#core/glass/model'
 import { nextTests } from '#core/glass/next-test'
 import { rankCauses, type Ranking } from '#core/glass/rank'
 import { TESTS, type TestId } from '#core/glass/tests'
 import type { SeededRandom } from '../../support/seeded-random'
-import { chance, pick, shuffled } from './draw'
+import { shuffled } from './draw'
+import { firstPageAnswers, mistaken, partsOf, type Habits } from './mistakes'
 import type { Seen } from './observe'
-import { FIRST_PAGE } from './pictures'
 import type { SimulatedKitchen } from './worlds'
 
 export type Order = 'gain' | 'easiest-first' | 'bench' | 'random'
@@ -27,69 +27,62 @@ const BENCH_ORDER: readonly TestId[] = [
   'close-look',
 ]
 
-export interface Habits {
-  /** part of the answers that are wrong */
-  readonly wrong: number
-  /** whether every single fact of an answer can be wrong, or one fact of one answer */
-  readonly wrongPer: 'answer' | 'fact'
-  /** tests this operator cannot do */
-  readonly cannot: readonly TestId[]
-  /** what an earlier visit recorded */
-  readonly record: readonly TestId[]
+/** What is known and how the causes stand. */
+export interface Standing {
+  readonly findings: readonly Finding[]
+  readonly ranking: Ranking
 }
 
-/** The ranking after the first page and after each test. */
-export function play(
+/** The ranking after the first pages and after each test. */
+export const play = (...how: Parameters<typeof follow>): readonly Ranking[] =>
+  follow(...how).map(({ ranking }) => ranking)
+
+/** The findings and the ranking after the first pages and after each test. */
+export function follow(
   kitchen: SimulatedKitchen,
   habits: Habits,
   order: Order,
   most: number,
   model: GlassModel,
   random: SeededRandom,
-): readonly Ranking[] {
+): readonly Standing[] {
   const all = TESTS.map((test) => test.id)
   const fixed = order === 'random' ? shuffled(random, all) : order === 'bench' ? BENCH_ORDER : all
-  let findings: readonly Finding[] = [
-    ...habits.record.flatMap((test) => told(test, kitchen.shows(test), 'record')),
-    ...firstAnswers(kitchen, habits, random),
+  const record = habits.record.flatMap((test) => told(test, kitchen.shows(test), 'record'))
+  const first = firstPageAnswers(kitchen, habits, random)
+  const answers: Finding[] = []
+  // as the record of a check is read: what was picked on the first pages stays picked
+  const findings = (): readonly Finding[] => [
+    ...record,
+    ...first.filter(({ answer }) => answer === 'no'),
+    ...answers,
+    ...first.filter(({ answer }) => answer === 'yes'),
   ]
   const queue = fixed.filter((test) => !habits.cannot.includes(test))
-  const rankings = [rankCauses(findings, model)]
+  const done: TestId[] = []
+  const standing = (): Standing => {
+    const all = findings()
+    return { findings: all, ranking: rankCauses(all, model) }
+  }
+  let now = standing()
+  const path = [now]
   for (let asked = 0; asked < most; asked += 1) {
-    const ranking = rankings[asked]
     const test =
-      order === 'gain' && ranking !== undefined
-        ? nextTests(ranking, findings, model, habits.cannot)[0]?.test
+      order === 'gain'
+        ? nextTests(now.ranking, now.findings, model, {
+            asked: done,
+            impossible: habits.cannot,
+            left: MOST_TESTS - asked,
+          })[0]?.test
         : queue[asked]
     if (test === undefined) break
-    findings = [...findings, ...told(test, mistaken(test, kitchen.shows(test), habits, random), 'operator')]
-    rankings.push(rankCauses(findings, model))
+    done.push(test)
+    answers.push(...told(test, mistaken(test, kitchen.shows(test), habits, random), 'operator'))
+    now = standing()
+    path.push(now)
   }
-  return rankings
+  return path
 }
-
-/** The first page: what is picked is seen, the rest of the page is not. */
-function firstAnswers(kitchen: SimulatedKitchen, habits: Habits, random: SeededRandom): readonly Finding[] {
-  const flip = chance(random, habits.wrong) ? pick(random, FIRST_PAGE) : null
-  return FIRST_PAGE.map((evidence) => {
-    const wrong = habits.wrongPer === 'answer' ? evidence === flip : chance(random, habits.wrong)
-    const yes = kitchen.firstPage.has(evidence) !== wrong
-    return { evidence, answer: yes ? 'yes' : 'no', from: 'operator' }
-  })
-}
-
-function mistaken(test: TestId, seen: Seen, habits: Habits, random: SeededRandom): Seen {
-  const flip = chance(random, habits.wrong) ? random.below(seen.length) : -1
-  return seen.map((right, index) => {
-    const wrong = habits.wrongPer === 'answer' ? index === flip : chance(random, habits.wrong)
-    if (!wrong) return right
-    const [first, ...rest] = [...(partsOf(test)[index] ?? []), null].filter((outcome) => outcome !== right)
-    return first === undefined ? right : pick(random, [first, ...rest])
-  })
-}
-
-const partsOf = (test: TestId): readonly (readonly EvidenceId[])[] =>
-  TESTS.find((row) => row.id === test)?.parts ?? []
 
 const told = (test: TestId, seen: Seen, from: Finding['from']): readonly Finding[] =>
   partsOf(test).flatMap((part, index) =>

@@ -1,9 +1,10 @@
 import { CAUSE_IDS, CAUSES, type CauseId } from '#core/glass/causes'
-import { CLEAR_LEAD, MOST_TESTS } from '#core/glass/diagnose'
+import { isEnough, MOST_TESTS } from '#core/glass/diagnose'
 import type { GlassModel } from '#core/glass/model'
 import type { Ranking } from '#core/glass/rank'
 import { seededRandom } from '../../support/seeded-random'
-import { play, type Habits, type Order } from './operator'
+import type { Habits } from './mistakes'
+import { play, type Order } from './operator'
 import type { World } from './worlds'
 
 export interface Setting {
@@ -77,7 +78,7 @@ type Rows = readonly { readonly cause: CauseId; readonly runs: readonly (readonl
 function stopped(rows: Rows): Tally['stopped'] {
   const ends = rows.flatMap(({ cause, runs }) =>
     runs.map((run) => {
-      const first = run.findIndex((ranking, tests) => tests > 0 && ranking.gap >= CLEAR_LEAD)
+      const first = run.findIndex((ranking, tests) => isEnough(tests, ranking))
       const asked = Math.min(first < 0 ? MOST_TESTS : first, MOST_TESTS, run.length - 1)
       return { asked, found: isFound(at(run, asked), cause) ? 1 : 0 }
     }),

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { decodeGlassFile, encodeGlassFile } from '#core/documents/glass-file'
+import { FORMATS } from '#core/documents/formats'
 import { siteFile } from '#core/documents/site-schema'
 import type { GlassCheck } from '#core/records/index'
 import { site as siteOf } from '#tests/support/make-site'
@@ -96,7 +97,7 @@ describe('the small file that carries a glass check to the rep', () => {
         const site = siteOf({ id: SITE, glassChecks: [read.value.check] })
         const kept = siteFile.safeParse({
           format: 'dosewright-site',
-          version: 1,
+          version: FORMATS.site.version,
           site,
           products: [],
           instruments: [],

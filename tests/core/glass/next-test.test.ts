@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { EVIDENCE_IDS, type EvidenceId } from '#core/glass/evidence'
-import { expectedGain } from '#core/glass/expected-gain'
+import { expectedFirstTwo, expectedGain, firstTwo, type OpenPart } from '#core/glass/expected-gain'
 import type { Answer, Finding } from '#core/glass/findings'
 import { GROUPS, type Group } from '#core/glass/groups'
 import { outcomeShares } from '#core/glass/likelihood'
 import { glassModel } from '#core/glass/model'
-import { isAsked, nextTests } from '#core/glass/next-test'
+import { firstTwoShare, LAST_TESTS, nextTests, type Asking } from '#core/glass/next-test'
 import { rankCauses } from '#core/glass/rank'
 import { TESTS } from '#core/glass/tests'
 import { CAUSE_IDS } from '#core/glass/causes'
@@ -18,8 +18,9 @@ const say = (evidence: EvidenceId, answer: Answer = 'yes'): Finding => ({
   answer,
   from: 'operator',
 })
-const next = (findings: readonly Finding[], impossible: readonly (typeof TESTS)[number]['id'][] = []) =>
-  nextTests(rankCauses(findings, model), findings, model, impossible)
+const next = (findings: readonly Finding[], asking: Asking = {}) =>
+  nextTests(rankCauses(findings, model), findings, model, asking)
+const whole = (group: Group): OpenPart => ({ group, glanced: false })
 
 const half = (cause: 'etched' | 'hard-rinse') => ({ cause, share: 0.5 })
 /** Doubt of a yes-or-no answer, bits. */
@@ -50,9 +51,9 @@ describe('how often a test shows what', () => {
 describe('expected information of a test', () => {
   it('is nothing when one cause is certain, and nothing when the causes answer alike', () => {
     const group: Group = [{ evidence: 'acid-clears', often: 0.45 }]
-    expect(expectedGain([group], [{ cause: 'etched', share: 1 }], model)).toBe(0)
+    expect(expectedGain([whole(group)], [{ cause: 'etched', share: 1 }], model)).toBe(0)
     const silent: Group = [{ evidence: 'towelled', often: 0.1 }]
-    expect(expectedGain([silent], [half('etched'), half('hard-rinse')], model)).toBeCloseTo(0, 12)
+    expect(expectedGain([whole(silent)], [half('etched'), half('hard-rinse')], model)).toBeCloseTo(0, 12)
   })
 
   it('equals one bit less the doubt left, worked by hand for one yes-or-no test and two causes', () => {
@@ -60,7 +61,7 @@ describe('expected information of a test', () => {
     const group: Group = [{ evidence: 'acid-clears', often: 0.45 }]
     const a = outcomeShares(group, 'etched', model)[0] ?? 0
     const b = outcomeShares(group, 'hard-rinse', model)[0] ?? 0
-    expect(expectedGain([group], [half('etched'), half('hard-rinse')], model)).toBeCloseTo(
+    expect(expectedGain([whole(group)], [half('etched'), half('hard-rinse')], model)).toBeCloseTo(
       h((a + b) / 2) - (h(a) + h(b)) / 2,
       12,
     )
@@ -79,13 +80,33 @@ describe('expected information of a test', () => {
             share: (weights[index] ?? 0) / total,
           }))
           const doubt = suspicions.reduce((sum, { share }) => sum - share * Math.log2(share), 0)
-          const single = expectedGain([one], suspicions, model)
-          const both = expectedGain([one, other], suspicions, model)
+          const single = expectedGain([whole(one)], suspicions, model)
+          const both = expectedGain([whole(one), whole(other)], suspicions, model)
           expect(single).toBeGreaterThanOrEqual(0)
           expect(both).toBeGreaterThanOrEqual(single - 1e-9)
           expect(both).toBeLessThanOrEqual(doubt + 1e-9)
         },
       ),
+    )
+  })
+})
+
+describe('the chance that the true cause is among the first two', () => {
+  it('is worked by hand: two causes always hold it; of four alike two hold half, and a test only adds', () => {
+    expect(firstTwo([0.25, 0.25, 0.25, 0.25])).toBeCloseTo(0.5, 12)
+    expect(firstTwo([0.1, 0.6, 0.3])).toBeCloseTo(0.9, 12)
+    const acid = whole([{ evidence: 'acid-clears', often: 0.45 }])
+    expect(expectedFirstTwo([acid], [half('etched'), half('hard-rinse')], model)).toBeCloseTo(1, 12)
+  })
+
+  it('is not expected to fall by any test', () => {
+    fc.assert(
+      fc.property(anyFindings, (findings) => {
+        for (const row of next(findings)) expect(row.rise).toBeGreaterThanOrEqual(0)
+        const now = firstTwoShare(rankCauses(findings, model))
+        expect(now).toBeGreaterThan(2 / 13 - 1e-9)
+        expect(now).toBeLessThanOrEqual(1 + 1e-9)
+      }),
     )
   })
 })
@@ -114,14 +135,32 @@ describe('choosing the next test', () => {
     )
   })
 
-  it('does not ask again what was answered, skipped or made impossible', () => {
+  it('does not ask again what was asked, or cannot be done', () => {
     fc.assert(
-      fc.property(anyFindings, fc.constantFrom(...TESTS), (findings, test) => {
-        const skipped = test.parts.flatMap((part) => part.map((evidence) => say(evidence, 'unknown')))
-        expect(next([...findings, ...skipped]).map((row) => row.test)).not.toContain(test.id)
-        expect(next(findings, [test.id]).map((row) => row.test)).not.toContain(test.id)
-        for (const row of next(findings))
-          expect(isAsked(TESTS.find(({ id }) => id === row.test) ?? test, findings)).toBe(false)
+      fc.property(anyFindings, fc.constantFrom(...TESTS), (findings, { id }) => {
+        expect(next(findings, { asked: [id] }).map((row) => row.test)).not.toContain(id)
+        expect(next(findings, { impossible: [id] }).map((row) => row.test)).not.toContain(id)
+      }),
+    )
+  })
+
+  it('looks more closely for a sign that a first glance did not find, and not for one that is seen', () => {
+    const signs = ['iridescent', 'foam-or-streaks', 'rim-marks', 'matte-permanent'] as const
+    const missed = next([say('white-film'), ...signs.map((sign) => say(sign, 'no'))])
+    expect(missed.map((row) => row.test)).toContain('close-look')
+    const found = next(signs.map((sign) => say(sign)))
+    expect(found.map((row) => row.test)).not.toContain('close-look')
+    const fromRecord = signs.map((sign): Finding => ({ evidence: sign, answer: 'no', from: 'record' }))
+    expect(next(fromRecord).map((row) => row.test)).not.toContain('close-look')
+  })
+
+  it('is chosen at the end by who gets among the first two: never behind a test that raises that less and tells less', () => {
+    fc.assert(
+      fc.property(anyFindings, fc.integer({ min: 0, max: LAST_TESTS }), (findings, left) => {
+        const [first, ...others] = next(findings, { left })
+        if (first === undefined) return
+        for (const other of others)
+          expect(other.rise > first.rise && other.gainPerEffort > first.gainPerEffort).toBe(false)
       }),
     )
   })

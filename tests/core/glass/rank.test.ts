@@ -53,6 +53,12 @@ describe('the shipped table', () => {
       'one-zone',
       'other-ware-too',
       'began-suddenly',
+      'dries-slowly',
+      'feels-slippery',
+      'feels-greasy',
+      'head-collapses',
+      'worse-late',
+      'chalk-crust',
     ])
   })
 

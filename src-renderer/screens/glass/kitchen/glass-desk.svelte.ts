@@ -2,12 +2,14 @@ import type { CauseId } from '#core/glass/causes'
 import { pagesAsked } from '#core/glass/check-findings'
 import { diagnose, type Diagnosis } from '#core/glass/diagnose'
 import type { PictureId } from '#core/glass/pictures'
+import type { NoticedId } from '#core/glass/signs'
 import type { TestId } from '#core/glass/tests'
 import { daysBetween } from '#core/units/days'
 import type { GlassAnswer, GlassCheck, Id, Machine, Site } from '#core/records/index'
 import {
   answerTest,
   pickMachine,
+  pickNoticed,
   pickPictures,
   pickSince,
   pickSpread,
@@ -129,6 +131,10 @@ export class GlassDesk {
 
   pickSince(since: GlassCheck['since']): void {
     this.#edit('Pick since when', (site, id) => pickSince(site, id, since))
+  }
+
+  pickNoticed(noticed: readonly NoticedId[], all: boolean): void {
+    this.#edit('Pick what is noticed', (site, id) => pickNoticed(site, id, noticed, all))
   }
 
   answer(test: TestId, answers: readonly GlassAnswer[]): void {

@@ -1,5 +1,6 @@
 import type { EvidenceId } from '#core/glass/evidence'
 import type { Finding } from '#core/glass/findings'
+import { isNoticed } from '#core/glass/signs'
 import type { TestPage } from '#core/glass/words/tests'
 import type { GlassAnswer } from '#core/records/index'
 
@@ -25,19 +26,27 @@ export const manyAre = (
 export const notKnown = (pages: readonly TestPage[]): readonly GlassAnswer[] =>
   pages.flatMap((page) => itemsOf(page).map((evidence) => ({ evidence, answer: 'unknown' })))
 
-/** The pages and choices the record has not answered yet; all of them should it have answered everything. */
+/**
+ * The pages and choices not answered yet; all of them should everything have been. The record closes what it tells; of
+ * a list, what staff have seen is not asked again, nor what they were asked before the tests in the same words.
+ */
 export function openPages(pages: readonly TestPage[], findings: readonly Finding[]): readonly TestPage[] {
   const known = new Map(
     findings.filter((finding) => finding.from === 'record').map((one) => [one.evidence, one.answer]),
   )
+  const told = new Set(
+    findings
+      .filter(({ evidence, answer }) => answer === 'yes' || (answer === 'no' && isNoticed(evidence)))
+      .map((one) => one.evidence),
+  )
   const open = pages.flatMap((page): readonly TestPage[] => {
     if (page.kind === 'pick-many') {
-      const choices = page.choices.filter((choice) => !known.has(choice.is))
+      const choices = page.choices.filter((choice) => !known.has(choice.is) && !told.has(choice.is))
       return choices.length === 0 ? [] : [{ ...page, choices }]
     }
-    const told =
+    const isTold =
       page.items.every((item) => known.has(item)) || page.items.some((item) => known.get(item) === 'yes')
-    return told ? [] : [page]
+    return isTold ? [] : [page]
   })
   return open.length === 0 ? pages : open
 }

@@ -4,7 +4,9 @@ import {
   bottle,
   box,
   circle,
+  clock,
   cloth,
+  drop,
   ink,
   line,
   pale,
@@ -61,6 +63,53 @@ export const CHOICE_DRAWINGS: Readonly<Partial<Record<EvidenceId, readonly Strok
     pale(upturned(72, 8, 30, 34)),
     pale(upturned(70, 36, 34, 38)),
     line('M62 76h50'),
+  ],
+  // a wet glass in its rack, drops on it, and a clock
+  'dries-slowly': [
+    pale(upturned(14, 14, 40, 48)),
+    water(`${drop(26, 22)}${drop(40, 30)}${drop(28, 44)}${drop(44, 46)}`),
+    line('M6 64h58'),
+    water(`${drop(22, 66)}${drop(46, 66)}`),
+    line(clock(92, 40, 18)),
+  ],
+  // a finger slides along a wet glass
+  'feels-slippery': [
+    pale(tumbler(40, 8, 40, 66)),
+    water(`${drop(52, 14)}${drop(66, 24)}`),
+    line('M6 58q22-2 38-14q8-4 10 2q2 5-6 10l-12 10q-12 8-30 6'),
+    thin('M62 44q14-8 28-4M64 54q14-8 28-4M66 64q14-8 28-4'),
+  ],
+  // a glass with finger marks
+  'feels-greasy': [
+    pale(tumbler(36, 6, 48, 70)),
+    thin(
+      'M48 30q6-10 12 0v10q-6 10-12 0zM51 32q3-5 6 0v6q-3 5-6 0zM62 46q6-10 12 0v10q-6 10-12 0zM65 48q3-5 6 0v6q-3 5-6 0z',
+    ),
+    ink(`${circle(54, 60, 2)}${circle(70, 32, 2)}${circle(48, 20, 2)}`),
+  ],
+  // a beer glass full of foam, and one gone flat
+  'head-collapses': [
+    pale(tumbler(8, 26, 36, 50)),
+    pale(`${circle(16, 24, 7)}${circle(27, 20, 8)}${circle(37, 24, 7)}`),
+    line('M52 48h14M60 42l6 6l-6 6'),
+    pale(tumbler(76, 26, 36, 50)),
+    line('M78 36h32'),
+  ],
+  // a clear glass early, a spotted one late
+  'worse-late': [
+    pale(tumbler(6, 30, 30, 44)),
+    line('M42 50h14M50 44l6 6l-6 6'),
+    pale(tumbler(60, 30, 30, 44)),
+    ink(`${circle(68, 40, 3)}${circle(80, 48, 3)}${circle(70, 58, 3)}${circle(80, 66, 2)}`),
+    line(clock(104, 16, 12)),
+  ],
+  // the inside of a machine with a ragged crust
+  'chalk-crust': [
+    pale(box(18, 8, 84, 66)),
+    line('M18 28q8-6 14 0t14-2t14 4t14-4t14 2t14 0M18 52q8 6 14 0t14 2t14-4t14 4t14-2t14 0'),
+    ink(
+      `${circle(30, 36, 2)}${circle(44, 44, 3)}${circle(60, 38, 2)}${circle(76, 46, 3)}${circle(90, 38, 2)}`,
+    ),
   ],
   // needle at the low end of a heat gauge
   'rinse-cool': [
