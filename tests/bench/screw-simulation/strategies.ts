@@ -1,6 +1,9 @@
 import { adviseTurn } from '#core/screw/advise-turn'
 import { runsInstead } from '#core/screw/stop-rule'
-import type { TurnQuestion } from '#core/screw/types'
+import { learn } from '#core/screw/learn'
+import { nextMove } from '#core/screw/next-move'
+import type { TurnAdvice, TurnQuestion } from '#core/screw/types'
+import type { Rules } from './visit'
 
 export type Decision =
   | {
@@ -14,11 +17,15 @@ export type Decision =
   | { readonly kind: 'end'; readonly why: string }
 
 /** Sees what a rep sees, and decides what is done next. */
-export type Strategy = (question: TurnQuestion) => Decision
+export type Strategy = (question: TurnQuestion, rules: Rules) => Decision
 
-/** The program's own advice, followed to the letter. */
-export const advice: Strategy = (question) => {
-  const advised = adviseTurn(question)
+/**
+ * The program's own advice, followed to the letter. Where it would rather have more runs, or leave well alone, and the
+ * rules allow neither, the move it would make next is made.
+ */
+export const advice: Strategy = (question, { extraRuns }) => {
+  const first = adviseTurn(question)
+  const advised = first.kind === 'leave' && !extraRuns ? moveAnyway(question, first) : first
   switch (advised.kind) {
     case 'turn':
       return {
@@ -45,6 +52,13 @@ export const advice: Strategy = (question) => {
   }
 }
 
+function moveAnyway(question: TurnQuestion, instead: TurnAdvice): TurnAdvice {
+  const { observations, target, prior } = question
+  const last = observations.at(-1)
+  const belief = learn(observations, target, prior, question.playTakenUp ?? false)
+  return last === undefined || belief === null ? instead : nextMove(question, last, belief)
+}
+
 /**
  * A plain rule of thumb: how far to turn, in eighths. It gets the same good habits around it as the advice (three runs,
  * a refused series is primed and repeated, a few more runs where those would prove the dose), so that only the turn
@@ -52,9 +66,9 @@ export const advice: Strategy = (question) => {
  */
 const plain =
   (eighths: (question: TurnQuestion) => number): Strategy =>
-  (question) => {
+  (question, { extraRuns }) => {
     const last = question.observations.at(-1)
-    const more = last === undefined ? null : runsInstead(last, question)
+    const more = last === undefined || !extraRuns ? null : runsInstead(last, question)
     if (more !== null) return { kind: 'runs', more }
     const towards = Math.sign(question.target - (last?.flow ?? question.target)) || 1
     const wanted = eighths(question)

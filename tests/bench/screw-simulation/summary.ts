@@ -5,8 +5,8 @@ export interface Summary {
   readonly visits: number
   /** share proved in with at most 0, 1, 2, 3, 4 turns */
   readonly within: readonly number[]
-  /** the same, counting only visits that took no run beyond the three of a test */
-  readonly withinThreeRuns: readonly number[]
+  /** share proved in with exactly 0, 1, 2, 3, 4, with 5 or more turns, and never */
+  readonly distribution: readonly number[]
   /** turns at the 25th, 50th, 75th, 90th, 95th and 99th percentile; Infinity: not proved in */
   readonly percentiles: readonly number[]
   /** moves away from the target among all moves */
@@ -16,6 +16,9 @@ export interface Summary {
   /** share of tests after a move inside the 95 % interval foretold; null without a forecast */
   readonly asForetold: number | null
 }
+
+const share = (turns: readonly number[], is: (turns: number) => boolean): number =>
+  turns.filter(is).length / turns.length
 
 export const PERCENTILES = [25, 50, 75, 90, 95, 99] as const
 
@@ -27,12 +30,12 @@ export function summarise(name: string, visits: readonly VisitPlayed[]): Summary
   return {
     name,
     visits: visits.length,
-    within: [0, 1, 2, 3, 4].map((most) => turns.filter((t) => t <= most).length / turns.length),
-    withinThreeRuns: [0, 1, 2, 3, 4].map(
-      (most) =>
-        visits.filter((visit) => visit.provedIn && visit.extraRuns === 0 && visit.turns <= most).length /
-        visits.length,
-    ),
+    within: [0, 1, 2, 3, 4].map((most) => share(turns, (t) => t <= most)),
+    distribution: [
+      ...[0, 1, 2, 3, 4].map((exactly) => share(turns, (t) => t === exactly)),
+      share(turns, (t) => t > 4 && t < Infinity),
+      share(turns, (t) => t === Infinity),
+    ],
     percentiles: PERCENTILES.map((p) => turns[Math.ceil((p / 100) * turns.length) - 1] ?? Infinity),
     wrongWay: total((visit) => visit.wrongWay),
     moves: total((visit) => visit.turns),

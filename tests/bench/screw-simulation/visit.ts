@@ -29,12 +29,24 @@ export interface VisitPlayed {
   readonly observations: readonly ScrewObservation[]
 }
 
+/** What a visit may take. Equal for every strategy. */
+export interface Rules {
+  /** false: every test is three runs, and only a move leads to another test */
+  readonly extraRuns: boolean
+}
+export const EXTRA_RUNS: Rules = { extraRuns: true }
+export const THREE_RUNS: Rules = { extraRuns: false }
+
 const RUNS = 3
 const MOST_TURNS = 12
 const NOTHING_KNOWN: Known = { prior: null, playTakenUp: false, leftUntouched: null }
 
 /** Plays one visit: test, decide, turn, test, until proved in or given up. Window: target +- 10 %. */
-export function playVisit(pump: VirtualPump, strategy: Strategy, known: Known = NOTHING_KNOWN): VisitPlayed {
+export function playVisit(
+  pump: VirtualPump,
+  strategy: Strategy,
+  { known = NOTHING_KNOWN, rules = EXTRA_RUNS }: { readonly known?: Known; readonly rules?: Rules } = {},
+): VisitPlayed {
   const window = { target: pump.target, low: 0.9 * pump.target, high: 1.1 * pump.target }
   const runsNow = (count: number): number[] => Array.from({ length: count }, () => pump.run())
   const observations: ScrewObservation[] = []
@@ -66,7 +78,7 @@ export function playVisit(pump: VirtualPump, strategy: Strategy, known: Known = 
       refusals += 1
       if (refusals > 2) return done('series refused')
       pump.prime()
-      runs = runsNow(refusals === 1 ? RUNS : 5)
+      runs = runsNow(refusals === 1 || !rules.extraRuns ? RUNS : 5)
       continue
     }
     refusals = 0
@@ -81,7 +93,7 @@ export function playVisit(pump: VirtualPump, strategy: Strategy, known: Known = 
       playTakenUp: known.playTakenUp,
       leftUntouched,
     }
-    const decision = strategy(question)
+    const decision = strategy(question, rules)
     if (decision.kind === 'runs') {
       tally.extraRuns += decision.more
       runs = [...runs, ...runsNow(decision.more)]
