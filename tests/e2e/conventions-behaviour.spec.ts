@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test'
 import { numberBoxes, wheelAndArrows, wrongTexts } from './conventions/fields'
 import { plainInForcedColours } from './conventions/forced-colours'
 import { rest, walk } from './conventions/walk'
-import { expect, openDemoSite, test } from './support/program'
+import { expect, test } from './support/program'
 
 test.describe.configure({ mode: 'parallel', timeout: 300_000 })
 test.use({ trace: 'off', actionTimeout: 20_000 })
@@ -29,23 +29,19 @@ test('wheel and arrow keys change no number', async ({ program }) => {
   expect(boxes).toBeGreaterThan(40)
 })
 
-test('a hundred edits of a set-up are taken back and done again, one key each', async ({ program: page }) => {
-  await openDemoSite(page, 'Copper Spoon Diner')
-  await page.getByRole('link', { name: 'Set-up' }).click()
-  const racks = page.getByRole('textbox', { name: 'Racks washed' })
-  const first = await racks.inputValue()
-  for (let edit = 1; edit <= 100; edit += 1) {
-    await racks.fill(String(7000 + edit))
-    await racks.blur()
-  }
-  for (let step = 0; step < 50; step += 1) await page.keyboard.press('Control+z')
-  await expect(racks).toHaveValue('7050')
-  for (let step = 0; step < 50; step += 1) await page.keyboard.press('Control+z')
-  await expect(racks).toHaveValue(first)
-  for (let step = 0; step < 60; step += 1) await page.keyboard.press('Control+Shift+z')
-  for (let step = 0; step < 40; step += 1) await page.keyboard.press('Control+y')
-  await expect(racks).toHaveValue('7100')
-  await expect(page.getByRole('button', { name: 'Redo: nothing to do again' })).toBeVisible()
+test('the theme chosen in Settings is used, whatever the computer prefers, and is there after a reload', async ({
+  program: page,
+}) => {
+  await page.emulateMedia({ colorScheme: 'light' })
+  const ground = (): Promise<string> => page.evaluate(() => getComputedStyle(document.body).backgroundColor)
+  const light = await ground()
+  await goTo(page, '#/settings')
+  await page.getByLabel('dark', { exact: true }).check()
+  await expect.poll(ground).not.toBe(light)
+  await expect(page.getByText(/^Saved/u).first()).toBeVisible()
+  await page.reload()
+  await expect(page.locator('main h1').first()).toBeVisible()
+  expect(await ground()).not.toBe(light)
 })
 
 test.describe('with the colours a person has chosen for everything', () => {

@@ -1,5 +1,26 @@
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { rest } from './conventions/walk'
 import { expect, test } from './support/program'
 import { benchOf, countedRun, Hands, quickTime, watch } from './visit-hands'
+
+/** What breaks a rule of access, or sticks out of a window of 360 px, with nothing known of the pump yet. */
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(() => scrollTo(0, 0))
+  await rest(page)
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']
+  const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze()
+  const whole = page.viewportSize() ?? { width: 1366, height: 768 }
+  await page.setViewportSize({ width: 360, height: 740 })
+  const over = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  )
+  await page.setViewportSize(whole)
+  return [
+    ...violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 140)).join(' | ')}`),
+    ...(over > 0 ? [`scrolls sideways by ${over} px`] : []),
+  ]
+}
 
 test('a first site is made from nothing, and its first pump told from the window, without leaving the visit', async ({
   program: page,
@@ -17,9 +38,11 @@ test('a first site is made from nothing, and its first pump told from the window
   const rest = page.getByRole('button', { name: /^(?:All|The other) \d+ in order$/u })
   while ((await rest.count()) > 0) await rest.first().click()
   await benchOf(page, /Rinse aid/u)
+  expect(await faults(page)).toEqual([])
   // the cylinder in the hand is not in any list yet
   await page.getByRole('radio', { name: 'Class A' }).check({ force: true })
   await page.getByRole('button', { name: '10 mL', exact: true }).click()
+  expect(await faults(page)).toEqual([])
   await page.getByRole('button', { name: 'I lift the tube out to read' }).click()
   await page.getByRole('button', { name: 'Line is primed' }).click()
 

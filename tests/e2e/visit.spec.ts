@@ -28,7 +28,11 @@ async function twoPumps(hands: Hands): Promise<void> {
   await hands.use(turned)
   await expect(page.getByRole('heading', { name: 'Before the change' })).toBeVisible()
   for (const after of ['3.9', '3.9', '3.95']) await countedRun(hands, after)
-  await expect(page.getByRole('region', { name: 'Result' })).toContainText(/In window/u)
+  const result = page.getByRole('region', { name: 'Result' })
+  await expect(result).toContainText(/In window/u)
+  // what the turn was expected to do stands beside what it did
+  await expect(result).toContainText(/expected 5\.\d+ ± 0\.\d+ mL\/min/u)
+  await expect(result).toContainText('It came as foretold.')
 
   await hands.use(page.getByRole('button', { name: 'Go there' }))
   await hands.use(page.getByRole('button', { name: 'I have read the label and the safety data sheet' }))

@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test'
-import { benchOf, pass, quickTime, watch } from '../visit-hands'
+import { benchOf, goToPart, pass, quickTime, watch } from '../visit-hands'
 
 /** A place of the program, or a state of one, and what the window title has to name there. */
 export interface Place {
@@ -49,7 +49,8 @@ const unfold = (page: Page): Promise<void> =>
     for (const fold of document.querySelectorAll<HTMLDetailsElement>('main details')) fold.open = true
   })
 
-const parts = (page: Page) => page.getByRole('navigation', { name: 'Parts of the visit' })
+const racks = (page: Page) => page.getByRole('textbox', { name: 'Racks washed' })
+const seconds = (page: Page) => page.getByRole('textbox', { name: /^Runs for one rack/u }).first()
 
 export const EMPTY: Place = { name: 'first start', title: /^Sites – /u, come: () => Promise.resolve() }
 
@@ -100,9 +101,20 @@ export const PLACES: readonly Place[] = [
     },
   },
   {
+    name: 'set-up with a number to be asked about, and one that is none',
+    title: /^Lantern Lane Cafe – Set-up – /u,
+    come: async (page) => {
+      await racks(page).fill('1,234')
+      await seconds(page).fill('12x')
+      await page.keyboard.press('Tab')
+    },
+  },
+  {
     name: 'conditions',
     title: /^Lantern Lane Cafe – Visit – /u,
     come: async (page, site) => {
+      await racks(page).fill('45')
+      await seconds(page).fill('9')
       await open(page, site)
       await page.getByRole('button', { name: 'Start a visit' }).click()
       await page.getByRole('radio', { name: 'Not in order' }).first().check()
@@ -111,10 +123,7 @@ export const PLACES: readonly Place[] = [
   {
     name: 'cautions of a pump',
     title: /^Lantern Lane Cafe – Visit – /u,
-    come: (page) =>
-      parts(page)
-        .getByRole('button', { name: /Rinse aid pump/u })
-        .click(),
+    come: (page) => goToPart(page, /Rinse aid pump/u),
   },
   {
     name: 'bench before runs',
@@ -146,9 +155,7 @@ export const PLACES: readonly Place[] = [
     name: 'closing',
     title: /^Lantern Lane Cafe – Visit – /u,
     come: async (page) => {
-      await parts(page)
-        .getByRole('button', { name: /Close the visit/u })
-        .click()
+      await goToPart(page, /Close the visit/u)
       await page.getByText('Count the stock').click()
     },
   },

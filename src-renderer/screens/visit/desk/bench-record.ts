@@ -22,6 +22,10 @@ export function openTest(work: PumpWork | undefined): Test | null {
 export const lastTest = (work: PumpWork | undefined): Test | null =>
   work?.steps.findLast((step): step is Test => step.kind === 'test') ?? null
 
+/** The pump was timed and then changed, and not timed again: its last result is the past. */
+export const changedSinceTest = (work: PumpWork | undefined): boolean =>
+  lastTest(work) !== null && (openTest(work)?.runs.length ?? 0) === 0
+
 /** How the next series is made when nothing else is said: as the last one; the line is primed unless it was opened. */
 export function nextSetup(work: PumpWork | undefined, earlier: Test | null, suggested: Id | null): TestSetup {
   const before = lastTest(work)

@@ -15,7 +15,7 @@ import type { PumpState, PumpVisit, VisitResult } from '#core/worksheet/types'
 import type { Stamp } from '../../../commands/visit'
 import type { SiteSession } from '../../../state/site-session.svelte'
 import type { Keep, Timed } from '../watch/stopwatch.svelte'
-import { lastTest, openTest } from './bench-record'
+import { changedSinceTest, lastTest, openTest } from './bench-record'
 import { Clocks } from './clocks.svelte'
 import { nextStep, type NextStep } from './order-of-work'
 import { PumpBench } from './pump-bench.svelte'
@@ -98,10 +98,7 @@ export class VisitDesk {
     openTest(this.workOf(pumpId))?.primed ?? lastTest(this.workOf(pumpId))?.primed ?? false
 
   /** the pump was timed and then changed: its last result is the past */
-  isChanged = (pumpId: Id): boolean =>
-    !this.closed &&
-    lastTest(this.workOf(pumpId)) !== null &&
-    (openTest(this.workOf(pumpId))?.runs.length ?? 0) === 0
+  isChanged = (pumpId: Id): boolean => !this.closed && changedSinceTest(this.workOf(pumpId))
 
   /** where a pump stands now: not what it was before it was changed, and not what an unfit series says */
   stateOf = (pump: PumpVisit): PumpState =>
