@@ -15,7 +15,7 @@ export function strengthChart(
   window: { readonly low: number; readonly target: number; readonly high: number } | null,
   palette: Palette,
   number: (value: number) => string,
-  other: { readonly series: StrengthSeries; readonly name: string } | null = null,
+  other: { readonly series: StrengthSeries; readonly name: string; readonly own: string } | null = null,
 ): Line {
   const options = commonOptions<'line'>(palette, {
     yTitle: 'g/L product',
@@ -30,7 +30,7 @@ export function strengthChart(
         ...(window === null ? [] : windowLines(window, series.racks, palette)),
         ...(doubtful ? doubtLines(series, palette) : []),
         {
-          label: other === null ? 'Strength after the rack' : 'Tank this pump feeds',
+          label: other === null ? 'Strength after the rack' : other.own,
           data: series.points.map((point) => ({ x: point.rack, y: point.strength })),
           borderColor: palette.accent,
           backgroundColor: palette.accent,

@@ -8,7 +8,7 @@ const ABOUT = 12
 export function strengthTable(
   series: StrengthSeries,
   sign: DecimalSign,
-  other: { readonly series: StrengthSeries; readonly name: string } | null = null,
+  other: { readonly series: StrengthSeries; readonly name: string; readonly own: string } | null = null,
 ) {
   const say = (value: number): string => formatNumber(value, 4, sign)
   const every = Math.max(1, Math.round(series.racks / ABOUT))
@@ -23,7 +23,7 @@ export function strengthTable(
     caption: 'Strength of the wash water over the service',
     head: [
       'After',
-      other === null ? 'Strength, g/L' : 'Tank this pump feeds, g/L',
+      other === null ? 'Strength, g/L' : `${other.own}, g/L`,
       'Lowest in the rack, g/L',
       'With the flow’s doubt, g/L',
       ...(other === null ? [] : [`${other.name}, g/L`]),

@@ -78,16 +78,17 @@ export function screwGoals({ extraRuns, oneMove }: ScrewSimulation): readonly Go
   ]
 }
 
+const bounds = (all: ScrewSimulation['oneMove']['first']): string =>
+  all
+    .map(
+      (one) =>
+        `${percent(one.share)} +- ${percent(one.standardError)} (proof needing ${percent(one.margin)} of the target)`,
+    )
+    .join(', ')
+
 export function printScrewSimulation(result: ScrewSimulation): string {
   const { extraRuns, threeRuns, oneMove } = result
   const count = extraRuns.firstVisit[0]?.visits ?? 0
-  const bounds = (all: ScrewSimulation['oneMove']['first']): string =>
-    all
-      .map(
-        (one) =>
-          `${percent(one.share)} +- ${percent(one.standardError)} (proof needing ${percent(one.margin)} of the target)`,
-      )
-      .join(', ')
   return [
     `Screw advice on ${String(count)} sound virtual pumps a row, seeds from ${String(result.seeds)}, ${
       result.seeds === JUDGED_ON

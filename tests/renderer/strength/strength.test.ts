@@ -71,7 +71,12 @@ describe('the second of two tanks', () => {
 
   it('has a column of its own in the table, at the same moments', () => {
     const name = otherTankName({ which: 'wash-tank' })
-    const { head, rows } = strengthTable(day(6, 80, 90, 3), 'point', { series: day(6, 0, 90, 3), name })
+    const { head, rows } = strengthTable(day(6, 80, 90, 3), 'point', {
+      series: day(6, 0, 90, 3),
+      name,
+      own: 'Second tank',
+    })
+    expect(head[1]).toBe('Second tank, g/L')
     expect(head.at(-1)).toBe('Wash tank, g/L')
     expect(rows.every((row) => row.length === 5)).toBe(true)
     expect(rows.find((row) => row[0] === 'fill at rack 30')?.at(-1)).toBe('0')
