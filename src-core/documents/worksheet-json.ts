@@ -2,6 +2,7 @@ import type { Outcome } from '../outcome'
 import type { Problem } from '../problem'
 import type { SiteSpend } from '../spend/site-spend'
 import { Decimal } from '../units/decimal'
+import type { GlassResult } from '../worksheet/glass-of'
 import type { Worksheet } from '../worksheet/types'
 
 /**
@@ -13,11 +14,13 @@ export const worksheetJson = (
   worksheet: Worksheet,
   says: (problem: Problem) => string,
   spend?: SiteSpend,
+  glass?: readonly GlassResult[],
 ): unknown => ({
   format: 'dosewright-worksheet',
   version: 1,
   ...(plain(worksheet, says) as Readonly<Record<string, unknown>>),
   ...(spend === undefined ? {} : { spend: plain(spendPart(spend), says) }),
+  ...(glass === undefined ? {} : { glass: plain(glass, says) }),
 })
 
 /** The spend without what the worksheet says itself. */

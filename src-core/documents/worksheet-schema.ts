@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { glassResults } from './glass-results-schema'
 import { spend } from './spend-schema'
 import { machineRacks, totals, use } from './use-schema'
 import { estimate, or, problem } from './worksheet-parts'
@@ -165,6 +166,7 @@ export const worksheetFile = z.strictObject({
   use: z.array(use).describe('the average month, pump by pump, at the last known settings'),
   racks: z.array(machineRacks).describe('how the racks of each machine are known'),
   spend: spend.describe('months, stock, orders, savings and what-ifs'),
+  glass: glassResults.describe('why glasses spot, check by check'),
   totals,
   drift: z
     .array(z.strictObject({ pumpId: z.string(), drift: z.looseObject({}) }))

@@ -5,6 +5,7 @@ import { DOCUMENT_LIMITS } from '#core/documents/limits'
 import { worksheetJson } from '#core/documents/worksheet-json'
 import { sentence } from '#core/messages/sentence'
 import { computeWorksheet } from '#core/worksheet/compute'
+import { glassOf } from '#core/worksheet/glass-of'
 import { spendOf } from '#core/worksheet/spend-of'
 import { worksheetText } from './text'
 
@@ -56,7 +57,7 @@ const SERVICE_LEVEL = '95'
 
 function asJson(): string {
   const spend = spendOf(worksheet, { site, products, settings: { serviceLevel: SERVICE_LEVEL } })
-  return `${JSON.stringify(worksheetJson(worksheet, sentence, spend), null, 2)}\n`
+  return `${JSON.stringify(worksheetJson(worksheet, sentence, spend, glassOf(worksheet, site)), null, 2)}\n`
 }
 
 process.stdout.write(json ? asJson() : worksheetText(worksheet, instruments))

@@ -8,7 +8,9 @@ import { worksheetFile, worksheetJsonSchema, type WorksheetFile } from '#core/do
 import { sentence } from '#core/messages/sentence'
 import type { Scenario } from '#core/records/index'
 import { computeWorksheet } from '#core/worksheet/compute'
+import { glassOf } from '#core/worksheet/glass-of'
 import { spendOf } from '#core/worksheet/spend-of'
+import reference from '../../references/glass-weights.json'
 import { good } from '../../support/outcomes'
 
 const demo = new URL('../../../assets/demo/', import.meta.url)
@@ -41,7 +43,7 @@ function printed(file: SiteFile): WorksheetFile {
   const { site, products, instruments } = file
   const records = { site, products, instruments, settings: DEFAULT_SETTINGS }
   const worksheet = computeWorksheet({ ...records, asOf: '2026-11-25' })
-  const json = worksheetJson(worksheet, sentence, spendOf(worksheet, records))
+  const json = worksheetJson(worksheet, sentence, spendOf(worksheet, records), glassOf(worksheet, site))
   return worksheetFile.parse(JSON.parse(JSON.stringify(json)))
 }
 
@@ -78,10 +80,49 @@ describe('the worksheet as JSON', () => {
       { ...good, spend: { ...good.spend, more: 1 } },
       { ...good, spend: { ...good.spend, products: [{ ...good.spend?.products[0], more: 1 }] } },
       { ...good, spend: { ...good.spend, scenarios: [{ ...good.spend?.scenarios[0], more: 1 }] } },
+      { ...good, glass: [{ ...good.glass[0], more: 1 }] },
       { ...good, racks: [{ ...good.racks[0], more: 1 }] },
     ])
       expect(worksheetFile.safeParse(spoil).success).toBe(false)
   })
+
+  it.each(sites)(
+    'of %s tells the worked glass check to four digits, and what water leaves on a glass',
+    (_, file) => {
+      const machineId = file.site.machines[0]?.id ?? null
+      const { glass } = printed({
+        ...file,
+        site: {
+          ...file.site,
+          visits: [],
+          machines: [],
+          glassChecks: [
+            {
+              id: '00000000-0000-4000-8000-00000000000b',
+              at: '2026-11-25T09:00:00.000Z',
+              machineId,
+              seen: [],
+              ware: [],
+              spread: 'unknown',
+              since: 'unknown',
+              answers: reference.example.evidence.map((evidence) => ({ evidence, answer: 'yes' as const })),
+              confirmedCause: null,
+              confirmedAt: null,
+            },
+          ],
+        },
+      })
+      // Source: worked example of the trade notes, computed by a separate script.
+      for (const [at, [cause, share]] of Object.entries(reference.example.shares).entries()) {
+        expect(glass[0]?.causes[at]?.cause).toBe(cause)
+        expect(glass[0]?.causes[at]?.share).toBeCloseTo(share, 4)
+      }
+      expect(glass[0]?.causes[0]?.reasons.map((reason) => reason.weight).toSorted()).toEqual([
+        0.4, 0.6, 1.8, 2.5,
+      ])
+      expect(glass[0]).toMatchObject({ separated: true, open: ['rinse-aid-low'], confirmedCause: null })
+    },
+  )
 
   it('is described by the published schema', () => {
     const published: unknown = JSON.parse(
