@@ -140,6 +140,7 @@ test('five rising runs, or a run that cannot be read, are no ground to decide on
     .fill('4.x')
   await page.keyboard.press('Tab')
   await expect(runs).toContainText('Run 2 is not in the series')
+  await expect(result(page)).toContainText('From 4 of 5 runs.')
 })
 
 test('a hundred steps of a visit are taken back and done again, one key each', async ({ program: page }) => {
