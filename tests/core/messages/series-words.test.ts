@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { GradedFinding } from '#core/drawdown/types'
-import { seriesSentences } from '#core/messages/series-words'
+import { seriesSentences, unreadSentence } from '#core/messages/series-words'
 
 const say = (findings: readonly GradedFinding[], runs = 5, cv: number | null = 0.01): readonly string[] =>
   seriesSentences({ findings, mean: 29, standardDeviation: 0.3, cv }, runs, 'comma', () => 4).map(
@@ -27,5 +27,11 @@ describe('what is said of a series', () => {
   it('says so when there is nothing to say against it', () => {
     expect(say([], 3)).toEqual(['Three runs that agree: they scatter by 1,0\u00a0% and show no trend.'])
     expect(say([], 0)).toEqual([])
+  })
+
+  it('names the runs that count for nothing, and what to do about them', () => {
+    expect(unreadSentence([2])[0]?.text).toMatch(/^Run 2 is not in the series: .*Change it, or leave it out/u)
+    expect(unreadSentence([2, 4])[0]?.text).toMatch(/^Runs 2, 4 are not in the series/u)
+    expect(unreadSentence([])).toEqual([])
   })
 })
