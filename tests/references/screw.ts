@@ -69,3 +69,15 @@ export const KNOWN_VARIANCE = {
   slopeVariance: 4 / 15,
   at3: { mean: 5, variance: 13 / 5 },
 } as const
+
+/** A normal mean with known variance of what is seen: exact fractions, derived by hand from the conjugate rule. */
+export const NORMAL_MEAN = [
+  { mean: 10, variance: 4, seen: [12], seenVariance: 1, after: { mean: 58 / 5, variance: 4 / 5 } },
+  {
+    mean: 1,
+    variance: 1 / 100,
+    seen: [1.1, 1.2, 1],
+    seenVariance: 1 / 25,
+    after: { mean: 73 / 70, variance: 1 / 175 },
+  },
+] as const

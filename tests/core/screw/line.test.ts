@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import fc from 'fast-check'
 import { moveLine, observeLine, startLine, type Line } from '#core/screw/line'
 import { normalCdf } from '#core/statistics/distributions'
-import { DEAD, KNOWN_VARIANCE, LEARNING } from '#tests/references/screw'
+import { DEAD, KNOWN_VARIANCE, LEARNING, NORMAL_MEAN } from '#tests/references/screw'
 
 const asFound = (): Line =>
   observeLine(
@@ -59,6 +59,14 @@ describe('the Bayesian line of one screw', () => {
     const at3 = moveLine(line, 1, 0)
     expect(at3.flow).toBeCloseTo(KNOWN_VARIANCE.at3.mean, 13)
     expect(at3.flowVariance + 1).toBeCloseTo(KNOWN_VARIANCE.at3.variance, 13)
+  })
+
+  it.each(NORMAL_MEAN)('meets the exact fractions of a flow alone, from $mean +- sqrt $variance', (row) => {
+    let line: Line = { flow: row.mean, gain: 0, flowVariance: row.variance, gainVariance: 0, covariance: 0 }
+    for (const seen of row.seen) line = observeLine(line, seen, Math.sqrt(row.seenVariance))
+    expect(line.flow).toBeCloseTo(row.after.mean, 13)
+    expect(line.flowVariance).toBeCloseTo(row.after.variance, 13)
+    expect(line.gain).toBe(0)
   })
 
   it('a bend makes the forecast less sure and never moves it', () => {
