@@ -36,7 +36,7 @@ export function explainReorder(advice: Reorder, sign: DecimalSign = 'point'): Wo
     title: 'When to order',
     formula: 'R = d × L + SS',
     inputs: [
-      line('d', 'Use a day', advice.perDay, 'L'),
+      line('d', 'Use a day between order and delivery', advice.perDay, 'L'),
       line('L', 'Days from order to delivery', advice.leadDays, 'days'),
       line('SS', 'Safety stock', advice.safetyStock, 'L'),
     ],
@@ -46,6 +46,7 @@ export function explainReorder(advice: Reorder, sign: DecimalSign = 'point'): Wo
       'W. J. Stevenson, Operations Management, 14th ed., ch. 12: safety stock = z × √(L s_d² + d² s_L²), with the doubt about d added.',
     assumptions: [
       `From day to day use varies by ${100 * DAY_SPREAD} %, the delivery time by ${100 * LEAD_SPREAD} % (standard; our judgement).`,
+      'Days closed, seasons and growth count as the calendar has them.',
     ],
   }
 }

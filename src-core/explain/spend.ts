@@ -6,7 +6,10 @@ import { pumpUse, type PumpUseInput } from '../spend/pump-use'
 import { STATED_SPREAD } from '../spend/racks'
 import type { RackRate, UseAssumption } from '../spend/types'
 import type { Span } from '../spend/span'
+import type { Estimate } from '../statistics/estimate'
+import { formatEstimate } from '../units/format'
 import type { DecimalSign } from '../units/parse'
+import { SOURCE_NAMES } from './source-names'
 import type { Working } from './types'
 import { line, put } from './working'
 
@@ -67,9 +70,18 @@ export function explainLitres(input: PumpUseInput, sign: DecimalSign = 'point'):
       substituted: primes ? `L = ${sum} / (1 − ${put(share, sign)})` : `L = ${sum}`,
       result: line('L', 'Litres a month', litres.value, 'L'),
       source: 'What goes out is racks times dose, plus fills, plus what priming loses (derived).',
-      assumptions: use.assumptions.map((assumption) => ASSUMPTIONS[assumption]),
+      assumptions: [...doubtWords(litres, sign), ...use.assumptions.map((one) => ASSUMPTIONS[one])],
     })
   })
+}
+
+/** How well the litres are known, and what that is due to; nothing of an exact figure. */
+function doubtWords(litres: Estimate<'L/month'>, sign: DecimalSign): readonly string[] {
+  const most = litres.budget.toSorted((a, b) => b.share - a.share)[0]
+  if (most === undefined || litres.expanded === 0) return []
+  return [
+    `Known to ± ${formatEstimate(litres, sign).expanded} L in 95 of 100 cases, first of all because of ${SOURCE_NAMES[most.source]}.`,
+  ]
 }
 
 /** The working of a month's money of one pump. Problems: those of `pumpUse` and `priceOn`. */
