@@ -41,6 +41,7 @@ export type ListedSite =
   | {
       readonly state: 'damaged'
       readonly id: string
+      readonly name: string | null
       readonly setAside: string | null
       readonly lastGoodAt: Instant | null
     }

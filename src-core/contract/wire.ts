@@ -37,6 +37,8 @@ export const siteRow = z.discriminatedUnion('state', [
     .strictObject({
       state: z.literal('damaged'),
       id: z.string(),
+      /** as its last good version has it; null when there is none */
+      name: name.nullable(),
       /** where the damaged file is kept, inside the data folder; null when there is none any more */
       setAside: z.string().nullable(),
       lastGoodAt: instant.nullable(),

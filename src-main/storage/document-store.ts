@@ -6,7 +6,7 @@ import { chain, fail, ok, type Outcome } from '#core/outcome'
 import { Backups } from './backups'
 import { CODECS, type Codec, type Codecs } from './codec'
 import { DocumentFile, placeOf, type Place } from './document-file'
-import { listSites, NO_NOTES, siteKeys, type SiteNotes } from './list-sites'
+import { changedAt, listSites, NO_NOTES, siteKeys, type LastGood, type SiteNotes } from './list-sites'
 import { notSaved } from './not-saved'
 import { readText } from './read-text'
 import { RemovedSites } from './removed'
@@ -81,7 +81,7 @@ export class FileStore implements DocumentStore {
         listSites(siteKeys(this.#options.root), noted, (id) => {
           const name = { kind: 'site', id } as const
           const { file } = this.#entry(name)
-          return { found: this.#load(name), path: file.path, lastGoodPath: file.lastGoodPath }
+          return { found: this.#load(name), path: file.path, lastGood: () => this.#lastGood(name) }
         }),
       )
     } catch (error) {
@@ -124,13 +124,12 @@ export class FileStore implements DocumentStore {
   }
 
   recover = async <N extends DocumentName>(name: N): Promise<Outcome<Stored<DocumentFor<N>>>> => {
-    const { file } = this.#entry(name)
     const found = this.#load(name)
     if (found.ok) return fail({ code: 'already-there', what: labelOf(name, found.value.document) })
     if (found.problem.code === 'document-newer') return found
-    const lastGood = file.readLastGood() ?? this.#newestCopy(name)
+    const lastGood = this.#lastGood(name)
     if (lastGood === null) return fail({ code: 'not-found', what: 'the last good version' })
-    return this.#write(name, lastGood)
+    return this.#write(name, lastGood.document)
   }
 
   listBackups: DocumentStore['listBackups'] = async (name) => ok(this.#entry(name).backups.list())
@@ -256,12 +255,15 @@ export class FileStore implements DocumentStore {
     }
   }
 
-  #newestCopy<N extends DocumentName>(name: N): DocumentFor<N> | null {
-    const { backups } = this.#entry(name)
-    for (const { copy } of backups.list()) {
+  /** What takes the place of a damaged document: its last good version, or the newest copy that can be read. */
+  #lastGood<N extends DocumentName>(name: N): LastGood<DocumentFor<N>> | null {
+    const { file, backups } = this.#entry(name)
+    const beside = file.readLastGood()
+    if (beside !== null) return { document: beside, at: changedAt(file.lastGoodPath) }
+    for (const { copy, takenAt } of backups.list()) {
       const text = readText(backups.path(copy))
       const decoded = text?.ok === true ? this.#codecs[name.kind].decode(text.value) : null
-      if (decoded?.ok === true) return decoded.value.document as DocumentFor<N>
+      if (decoded?.ok === true) return { document: decoded.value.document as DocumentFor<N>, at: takenAt }
     }
     return null
   }

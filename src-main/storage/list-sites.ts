@@ -28,7 +28,13 @@ export function siteKeys(root: string): readonly string[] {
 interface Look {
   readonly found: Outcome<Stored<SiteFile>>
   readonly path: string
-  readonly lastGoodPath: string
+  /** what can be brought back in place of a damaged document */
+  readonly lastGood: () => LastGood<SiteFile> | null
+}
+
+export interface LastGood<T> {
+  readonly document: T
+  readonly at: string | null
 }
 
 /** Each site as it stands. One that cannot be read is a row of its own and never stops the others. */
@@ -41,7 +47,7 @@ export function listSites(
     const known = noted.sites.get(id)
     if (known !== undefined) return [{ state: 'good', ...known }]
     if (noted.waiting.has(id)) return [{ state: 'waiting', id }]
-    const { found, path, lastGoodPath } = look(id)
+    const { found, path, lastGood } = look(id)
     if (found.ok)
       return [
         {
@@ -54,9 +60,11 @@ export function listSites(
     if (problem.code === 'document-newer') return [{ state: 'newer', id, version: problem.version }]
     if (problem.code === 'not-found') return []
     const setAside = problem.code === 'document-damaged' ? problem.setAside : null
-    return [{ state: 'damaged', id, setAside, lastGoodAt: changedAt(lastGoodPath) }]
+    const good = lastGood()
+    const name = good?.document.site.name ?? null
+    return [{ state: 'damaged', id, name, setAside, lastGoodAt: good?.at ?? null }]
   })
 }
 
-const changedAt = (path: string): string | null =>
+export const changedAt = (path: string): string | null =>
   statSync(path, { throwIfNoEntry: false })?.mtime.toISOString() ?? null

@@ -104,6 +104,13 @@ export class SiteList {
     await this.load()
   }
 
+  /** A damaged site goes, and its damaged file stays; what was good of it can be brought back like any removed site. */
+  async dismissDamaged(id: string, name: string): Promise<void> {
+    if ((await this.#run(this.session.call('site.remove', { id }))) === null) return
+    announcer.say(`${name} is off the list. The damaged file is still in the data folder.`)
+    await this.load()
+  }
+
   async export(row: GoodRow): Promise<void> {
     await this.session.workspace.flush()
     const file = await this.#run(this.session.call('site.export', { id: row.id }))

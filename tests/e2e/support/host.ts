@@ -26,9 +26,12 @@ interface Told {
 }
 
 /** Starts the built program; on a folder of an earlier start, to see what a restart keeps. */
-export async function startHost(dataFolder = newDataFolder()): Promise<RunningHost> {
+export async function startHost(
+  dataFolder = newDataFolder(),
+  more: readonly string[] = [],
+): Promise<RunningHost> {
   const program = join(root, 'out', 'main', 'local-host.js')
-  const child = spawn(process.execPath, [program, '--data', dataFolder, '--json', '--with-parent'], {
+  const child = spawn(process.execPath, [program, '--data', dataFolder, '--json', '--with-parent', ...more], {
     stdio: ['pipe', 'pipe', 'inherit'],
   })
   const waiting: { readonly told: (told: Told) => void; readonly failed: (why: Error) => void }[] = []

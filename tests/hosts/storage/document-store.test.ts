@@ -167,6 +167,20 @@ describe('damage', () => {
     expect((await good(openStore(root).recover(nameOf(made)))).document.site).toEqual(made)
   })
 
+  it('is listed with the name of what can be brought back, be it only a daily copy', async () => {
+    const made = await withSite({ name: 'Harbour canteen' })
+    const store = openStore(root)
+    const { revision } = await good(store.open(nameOf(made)))
+    await good(store.write(nameOf(made), siteFile({ ...made, notes: 'later' }), revision))
+    writeFileSync(pathOf(made), 'x')
+    const listed = { state: 'damaged', name: 'Harbour canteen', lastGoodAt: expect.any(String) }
+    expect(await good(openStore(root).listSites())).toMatchObject([listed])
+    rmSync(pathOf(made, '.last-good.json'))
+    expect(await good(openStore(root).listSites())).toMatchObject([listed])
+    rmSync(join(root, 'backups'), { recursive: true })
+    expect(await good(openStore(root).listSites())).toMatchObject([{ name: null, lastGoodAt: null }])
+  })
+
   it('a missing file with its last good version there is offered, not forgotten', async () => {
     const made = await withSite()
     rmSync(pathOf(made))

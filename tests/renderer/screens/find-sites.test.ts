@@ -14,7 +14,7 @@ const row = (name: string, facts: Partial<Extract<SiteRow, { state: 'good' }>> =
   changedAt: null,
   ...facts,
 })
-const damaged: SiteRow = { state: 'damaged', id: 'x', setAside: null, lastGoodAt: null }
+const damaged: SiteRow = { state: 'damaged', name: null, id: 'x', setAside: null, lastGoodAt: null }
 const names = (rows: readonly SiteRow[]): readonly string[] => rows.map(nameOf)
 
 describe('finding a site', () => {
