@@ -79,6 +79,16 @@ describe('reading grade of what kitchen staff read', () => {
   })
 })
 
+const WARNING = /\b(?:do not|never|keep .* (?:away|out of)|without|are you|is there)\b/iu
+const ORDERS: readonly RegExp[] = [
+  /\b(?:open|remove|lift|unscrew|take)\b.*\b(?:panel|cover|lid|casing|hatch)/iu,
+  /\b(?:mix|blend|combine)\b|\badd\b.*\b(?:to|into)\b.*\b(?:vinegar|acid|bleach|product|detergent|rinse aid)/iu,
+  /\b(?:raise|lower|increase|reduce|change|set|adjust|turn)\b.*\b(?:heat|temperature|pressure|thermostat|valve|heater|booster|pump|screw)\b/iu,
+  /\b(?:pour|put|add|fill|run|use)\b.*\b(?:vinegar|acid|delimer|descaler)\b.*\b(?:machine|tank|jets|wash)\b/iu,
+  /\b(?:run|cycle)\b.*\b(?:vinegar|acid)\b/iu,
+]
+const isDangerous = (text: string): boolean => !WARNING.test(text) && ORDERS.some((order) => order.test(text))
+
 describe('what kitchen staff are never told to do', () => {
   const told = CAUSE_IDS.flatMap((id) => CAUSE_WORDS[id].operator)
   const steps = operatorTexts()
@@ -89,6 +99,40 @@ describe('what kitchen staff are never told to do', () => {
     const danger =
       /\b(panel|screw|valve|thermostat|heater|wire|setting|dose|dilute|mix|vinegar|acid|bleach|raise|lower|turn up|turn down|set the)\b/iu
     expect(told.filter((text) => danger.test(text))).toEqual([])
+  })
+
+  it('no text at all that kitchen staff read tells them to: what could hurt stands only as a warning or a sign', () => {
+    const ours = CAUSE_IDS.flatMap((id) => {
+      const { title, why, operator, never, expect: after } = CAUSE_WORDS[id]
+      return [title, why, ...operator, ...never, after]
+    })
+    const others = operatorTexts()
+      .filter(({ name }) => !name.startsWith('cause'))
+      .flatMap(({ sentences }) => sentences)
+    const all = [...ours, ...others].flatMap((text) => text.split(/(?<=[.?!])\s+/u))
+    expect(all.length).toBeGreaterThan(250)
+    expect(all.filter((text) => isDangerous(text))).toEqual([])
+  })
+
+  it('the rule itself: an order to do it is caught, a warning is not', () => {
+    for (const order of [
+      'Open the panel.',
+      'Take the cover off and look inside.',
+      'Mix the two products.',
+      'Add bleach to the vinegar.',
+      'Raise the rinse heat.',
+      'Turn the pressure down.',
+      'Pour vinegar into the machine.',
+      'Run a cycle with acid in the tank.',
+      'Turn the screw.',
+    ])
+      expect(isDangerous(order)).toBe(true)
+    for (const warning of [
+      'Do not open panels.',
+      'Keep vinegar out of the machine.',
+      'Rub the mark with vinegar.',
+    ])
+      expect(isDangerous(warning)).toBe(false)
   })
 
   it('vinegar is named only with a loose glass at the sink, or to forbid it', () => {
