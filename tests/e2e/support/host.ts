@@ -12,6 +12,7 @@ const root = process.env['DOSEWRIGHT_ROOT'] ?? fileURLToPath(new URL('../../..',
 export interface RunningHost {
   readonly origin: string
   readonly dataFolder: string
+  readonly processId: number
   /** a fresh address to open, good once */
   readonly address: () => Promise<string>
   /** stops the host as closing the program does */
@@ -23,6 +24,7 @@ export interface RunningHost {
 interface Told {
   readonly address: string
   readonly origin: string
+  readonly processId: number
 }
 
 /** Starts the built program; on a folder of an earlier start, to see what a restart keeps. */
@@ -49,10 +51,11 @@ export async function startHost(
     })
   })
   let first: Told | null = await next()
-  const { origin } = first
+  const { origin, processId } = first
   return {
     origin,
     dataFolder,
+    processId,
     address: async () => {
       const told = first
       first = null
