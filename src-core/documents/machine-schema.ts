@@ -30,6 +30,7 @@ const wash = z.discriminatedUnion('kind', [
       closure: z.enum(['continuous', 'mix-then-overflow', 'displacement']),
       carriedOut: volume.nullable(),
       upstream: z.strictObject({ volume: volume.nullable() }).readonly().nullable(),
+      feeding: z.enum(['with-rinse', 'slug']),
     })
     .readonly(),
   z

@@ -76,6 +76,9 @@ const pumpVisit = z.strictObject({
       model: or(z.looseObject({ kind: z.string() })),
       window: or(z.looseObject({})).describe('g/L'),
       settlesAt: or(estimate).describe('g/L the setting heads for'),
+      swing: or(z.strictObject({ peak: z.number(), trough: z.number() }))
+        .nullable()
+        .describe('g/L, fed all at once: highest and lowest of every rack once settled; null with the rinse'),
       recharge: or(estimate).describe('pump seconds per rack that would hold the target'),
       initialCharge: or(estimate).describe('pump seconds after a fresh fill that would start on the target'),
       timeConstant: or(z.number()).describe('racks in which a difference falls to 1/e'),

@@ -25,6 +25,8 @@ export type Wash =
       readonly carriedOut: EntryOf<'volume'> | null
       /** a second tank nearer the final rinse: fresh water enters it, and what overflows there feeds this one */
       readonly upstream: UpstreamTank | null
+      /** whether a dose comes spread over the rinse, or all at once after it */
+      readonly feeding: 'with-rinse' | 'slug'
     }
   | {
       readonly kind: 'dump-and-refill'

@@ -88,7 +88,7 @@ const settledIn = ({ first }: TwoTanks, { dose }: PairFeed, tank: keyof TwoTanks
 interface Stop {
   readonly rack: number
   readonly fill: boolean
-  readonly before: CascadeState
+  readonly trough: CascadeState
   readonly after: CascadeState
 }
 
@@ -108,7 +108,12 @@ function walk(tanks: TwoTanks, feed: PairFeed, racks: number, fillAt: readonly n
   for (let rack = 0; rack <= racks; rack += 1) {
     if (rack > 0) {
       const step = cascadeUnchecked(tanks, state, feed.dose)
-      stops.push({ rack, fill: false, before: state, after: step.after })
+      stops.push({
+        rack,
+        fill: false,
+        trough: lowest(tanks, state, step.after, feed.dose),
+        after: step.after,
+      })
       state = step.after
       fed += feed.dose.first + feed.dose.second
       overflowed += step.lost
@@ -117,10 +122,24 @@ function walk(tanks: TwoTanks, feed: PairFeed, racks: number, fillAt: readonly n
       drained += gramsIn(state)
       state = fresh
       fed += feed.charge.first + feed.charge.second
-      stops.push({ rack, fill: true, before: fresh, after: fresh })
+      stops.push({ rack, fill: true, trough: fresh, after: fresh })
     }
   }
   return { stops, fed, overflowed, drained, left: gramsIn(state) }
+}
+
+/** The lowest a rack sees: a slug comes after the rinse, a dose with the rinse has no trough of its own. */
+function lowest(
+  tanks: TwoTanks,
+  before: CascadeState,
+  after: CascadeState,
+  dose: CascadeState,
+): CascadeState {
+  const of = (tank: keyof TwoTanks): number =>
+    tanks[tank].feeding === 'slug'
+      ? after[tank] - dose[tank] / tanks[tank].volume
+      : Math.min(before[tank], after[tank])
+  return { first: of('first'), second: of('second') }
 }
 
 function point(mine: Stop, other: Stop, tank: keyof TwoTanks, relative: number): StrengthPoint {
@@ -128,7 +147,7 @@ function point(mine: Stop, other: Stop, tank: keyof TwoTanks, relative: number):
   return {
     rack: mine.rack,
     strength: own + more,
-    trough: Math.min(own + more, mine.before[tank] + other.before[tank]),
+    trough: Math.min(own + more, mine.trough[tank] + other.trough[tank]),
     low: more + own * Math.max(0, 1 - relative),
     high: more + own * (1 + relative),
     fill: mine.fill,

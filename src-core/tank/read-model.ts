@@ -36,6 +36,6 @@ export function modelOf(
     rinse: water.value.value,
     carriedOut: 0,
     closure: wash.closure,
-    feeding: 'with-rinse',
+    feeding: wash.feeding,
   })
 }

@@ -14,6 +14,7 @@ import { serviceOfPair, serviceOfPump } from './service-of-pump'
 import type { StrengthSeries } from './service-summary'
 import { settingNotes } from './setting-notes'
 import { initialChargeSeconds, rechargeSeconds } from './pump-seconds'
+import { settled } from './step'
 import { otherTank, pairOf, pairRacksBeforeTest, pairTimeConstants, type OtherTank } from './two-tanks'
 import type { SettingNote, WashModel } from './types'
 
@@ -23,6 +24,8 @@ export interface TankResult {
   readonly window: Outcome<TankWindow>
   /** what the setting heads for */
   readonly settlesAt: Outcome<Estimate<'g/L-product'>>
+  /** fed all at once: the highest and the lowest of every rack once settled, g/L; null where the dose comes with the rinse */
+  readonly swing: Outcome<{ readonly peak: number; readonly trough: number }> | null
   /** pump seconds per rack that would hold the target */
   readonly recharge: Outcome<Estimate<'s'>>
   /** pump seconds after a fresh fill that would start on the target; a problem on dump-and-refill machines */
@@ -79,6 +82,7 @@ export function tankResult(input: TankInput): TankResult {
     model,
     window,
     settlesAt: probe ? PROBE : settlesAt(input, water, arriving),
+    swing: probe || above !== null ? null : swing(input, model),
     recharge,
     initialCharge: chain(all([window, density, model, flow]), ([w, d, m, q]) =>
       m.kind === 'dump-and-refill'
@@ -117,6 +121,14 @@ const settlesAt = (
       more === null ? ok(own) : sum([own, more], 'g/L-product', { shared: ['density'] }),
     ),
   )
+
+function swing({ dose, density }: TankInput, model: Outcome<WashModel>): TankResult['swing'] {
+  if (!model.ok || model.value.kind !== 'tank' || model.value.feeding !== 'slug') return null
+  const { value } = model
+  return chain(all([dose, density]), ([D, rho]) =>
+    chain(settled(value, D.value * rho.value), ({ peak, trough }) => ok({ peak, trough })),
+  )
+}
 
 const MORE_ARRIVES = fail({ code: 'cannot-compute', reason: 'more-arrives' })
 const PROBE = fail({ code: 'cannot-compute', reason: 'probe-controlled' })

@@ -75,6 +75,7 @@ export const machine = (changes: Partial<Machine> = {}): Machine => ({
     closure: 'continuous',
     carriedOut: null,
     upstream: null,
+    feeding: 'with-rinse',
   },
   rinse: { kind: 'measured', perRack: { value: '3.00', unit: 'L' }, spread: '2' },
   boosterVolume: null,

@@ -70,6 +70,7 @@ export const machine = (over: Partial<Machine> = {}): Machine => ({
     closure: 'continuous',
     carriedOut: null,
     upstream: null,
+    feeding: 'with-rinse',
   },
   rinse: { kind: 'measured', perRack: entry('3.785', 'L'), spread: '0' },
   boosterVolume: null,

@@ -1,7 +1,8 @@
 type Json = Readonly<Record<string, unknown>>
 
 /**
- * Site file, version 1 to 2: a wash tank may have a second one that overflows into it. Until then no machine had one.
+ * Site file, version 1 to 2: a wash tank may have a second one that overflows into it, and be fed all at once. Until then
+ * no machine had one, and every dose was taken to come with the rinse.
  * Set-ups kept for closed visits are taken along. What is no machine is passed on as it is, for the schema to name.
  */
 export function siteWithSecondTank(document: Json): Json {
@@ -19,7 +20,7 @@ export function siteWithSecondTank(document: Json): Json {
 
 const machine = (old: Json): Json =>
   isGroup(old['wash']) && old['wash']['kind'] === 'tank'
-    ? { ...old, wash: { ...old['wash'], upstream: null } }
+    ? { ...old, wash: { ...old['wash'], upstream: null, feeding: 'with-rinse' } }
     : old
 
 function inList(of: Json, key: string, change: (item: Json) => Json): Json {

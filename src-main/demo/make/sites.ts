@@ -107,6 +107,7 @@ const tank = (litres: string, fills: string, second?: string): Machine['wash'] =
   closure: 'continuous',
   carriedOut: null,
   upstream: second === undefined ? null : { volume: entry(second, 'L') },
+  feeding: 'with-rinse',
 })
 
 const PLANS: readonly SitePlan[] = [

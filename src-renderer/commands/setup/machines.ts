@@ -26,6 +26,7 @@ export const emptyWash = (kind: Wash['kind']): Wash =>
         closure: 'continuous',
         carriedOut: null,
         upstream: null,
+        feeding: 'with-rinse',
       }
     : { kind, heel: null, fill: null }
 

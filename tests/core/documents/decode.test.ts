@@ -189,8 +189,8 @@ describe('a file that does not hold', () => {
 const withoutSecond = (machines: readonly Machine[]): unknown =>
   machines.map((machine) => {
     if (machine.wash.kind !== 'tank') return machine
-    const { upstream, ...wash } = machine.wash
-    expect(upstream).toBeNull()
+    const { upstream, feeding, ...wash } = machine.wash
+    expect([upstream, feeding]).toEqual([null, 'with-rinse'])
     return { ...machine, wash }
   })
 

@@ -15,6 +15,7 @@ const tank = {
   closure: 'continuous',
   carriedOut: null,
   upstream: null,
+  feeding: 'with-rinse',
 } as const
 const intoTank = { feeds: 'wash-tank', productId: null } as const
 const five = good(exactly(5, 'mL/rack'))

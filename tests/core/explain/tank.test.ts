@@ -15,6 +15,7 @@ const input: TankExplained = {
       closure: 'continuous',
       carriedOut: { value: '0.15', unit: 'L' },
       upstream: null,
+      feeding: 'with-rinse',
     },
   }),
   pump: pump('p1', 'soap', {
@@ -54,6 +55,7 @@ describe('the working of a wash tank', () => {
           closure: 'continuous' as const,
           carriedOut: null,
           upstream: null,
+          feeding: 'with-rinse' as const,
         },
       },
     }

@@ -13,6 +13,7 @@ export const machine = (changes: Partial<Machine> = {}): Machine => ({
     closure: 'continuous',
     carriedOut: null,
     upstream: null,
+    feeding: 'with-rinse',
   },
   rinse: null,
   boosterVolume: null,

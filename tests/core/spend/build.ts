@@ -55,6 +55,7 @@ export const aMachine = (over: Partial<Machine> = {}): Machine => ({
     closure: 'continuous',
     carriedOut: null,
     upstream: null,
+    feeding: 'with-rinse',
   },
   rinse: null,
   boosterVolume: null,
@@ -183,6 +184,7 @@ export function scenarioSite(scenario: Scenario): {
             closure: 'continuous',
             carriedOut: null,
             upstream: null,
+            feeding: 'with-rinse',
           },
     pumps,
   })

@@ -49,6 +49,7 @@ const machine = aMachine({
     closure: 'continuous',
     carriedOut: null,
     upstream: null,
+    feeding: 'with-rinse',
   },
   pumps: [aid, feed],
 })

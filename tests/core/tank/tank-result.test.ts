@@ -16,6 +16,7 @@ const door: Machine = machine({
     closure: 'continuous',
     carriedOut: { value: '0', unit: 'L' },
     upstream: null,
+    feeding: 'with-rinse',
   },
 })
 const detergent: Pump = pump('p1', 'soap', {
@@ -42,6 +43,34 @@ describe('the wash a pump feeds', () => {
     expect(good(found.racksBeforeTest)).toBe(40)
     expect(good(found.service).firstBelow).toBe(10)
     expect(found.notes).toEqual([])
+  })
+
+  it('fed 6 g all at once swings between 1.926 and 2.076 g/L, around the 2.000 it would hold with the rinse', () => {
+    // the slug row of tests/references/tank.json, worked by hand
+    const wash = { ...door.wash, feeding: 'slug' } as Machine['wash']
+    const six = { ...input, machine: { ...door, wash }, dose: exactly(5, 'mL/rack') }
+    const found = tankResult(six)
+    if (found.swing === null) throw new Error('no swing')
+    expect(good(found.swing).peak).toBeCloseTo(2.0759, 4)
+    expect(good(found.swing).trough).toBeCloseTo(1.9259, 4)
+    expect(good(found.settlesAt).value).toBeCloseTo(2, 12)
+    expect(tankResult({ ...six, machine: door }).swing).toBeNull()
+    // two tanks, fed into the second: the same swing there, as the last rack of a service shows
+    const two = {
+      ...six,
+      machine: {
+        ...six.machine,
+        wash: {
+          ...wash,
+          volume: { value: '60', unit: 'L' },
+          upstream: { volume: { value: '40', unit: 'L' } },
+        } as Machine['wash'],
+      },
+      pump: { ...detergent, feeds: 'upstream-tank' as const },
+    }
+    const last = good(tankResult(two).service).points.at(-1)
+    expect(last?.strength).toBeCloseTo(2.0759, 2)
+    expect((last?.strength ?? 0) - (last?.trough ?? 0)).toBeCloseTo(6 / 40, 9)
   })
 
   it('carries the doubt of flow and water into strength and seconds: 1 % and 2 % make 2.236 %', () => {
@@ -80,6 +109,7 @@ describe('the wash a pump feeds', () => {
           closure: 'continuous',
           carriedOut: null,
           upstream: null,
+          feeding: 'with-rinse',
         },
       },
     })
@@ -137,6 +167,7 @@ describe('the wash a pump feeds', () => {
           closure: 'continuous',
           carriedOut: null,
           upstream: null,
+          feeding: 'with-rinse',
         },
       },
     })

@@ -46,6 +46,7 @@ const conveyor = (pumps: readonly Pump[], changes: Partial<Machine> = {}): Machi
       closure: 'continuous',
       carriedOut: { value: '0', unit: 'L' },
       upstream: { volume: { value: '40', unit: 'L' } },
+      feeding: 'with-rinse',
     },
     pumps,
     ...changes,

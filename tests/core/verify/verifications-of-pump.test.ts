@@ -16,6 +16,7 @@ const around: CheckedPump = {
       closure: 'continuous',
       carriedOut: null,
       upstream: null,
+      feeding: 'with-rinse',
     },
   }),
   pump: pump('p1', 'soap', {

@@ -77,6 +77,7 @@ function play(scenario: Scenario): { use: ReturnType<typeof computeWorksheet> } 
             closure: 'continuous',
             carriedOut: null,
             upstream: null,
+            feeding: 'with-rinse',
           },
     rinse: { kind: 'measured', perRack: entry(String(scenario.r), 'L'), spread: '0' },
     racksPerDay: String(scenario.racks),
