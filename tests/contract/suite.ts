@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { contract, METHODS, type Call } from '#core/contract/contract'
 import { difference } from '#core/documents/changes'
+import { unpackRow } from '#core/documents/row-text'
 import type { Site } from '#core/records/index'
 import { good } from './program'
 import { instrument, newId, product, settings, site, siteWithClosedVisit, visit } from './sample-site'
@@ -304,6 +305,19 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       expect((await good(pipe.call('sites.list', {}))).sites).toHaveLength(ids.length)
     })
 
+    it('works out the portfolio a page at a time, and tells what has changed since', async () => {
+      await good(pipe.call('demo.add', {}))
+      const begun = await portfolioOf(pipe.call, '', 0)
+      expect(begun.names.size).toBe(5)
+      const [[id = ''] = []] = [...begun.names]
+      const { site: before, revision: base } = await good(pipe.call('site.open', { id }))
+      const changes = difference(before, { ...before, name: 'Renamed meanwhile' })
+      await good(pipe.call('site.edit', { id, base, changes }))
+      const after = await portfolioOf(pipe.call, begun.run, begun.since)
+      expect([...after.names]).toEqual([[id, 'Renamed meanwhile']])
+      expect(await good(pipe.call('portfolio.stop', {}))).toEqual({ stopped: true })
+    })
+
     it('says that it cannot save a PDF itself, and what does', async () => {
       expect(await pipe.call('report.savePdf', { title: 'Report', sheet: 'A4' })).toMatchObject({
         ok: false,
@@ -359,4 +373,25 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       expect((await good(pipe.call('sites.list', {}))).sites).toHaveLength(names.length)
     })
   })
+}
+
+/** A round of the portfolio to its end: the rows that were new since, by id. */
+async function portfolioOf(
+  call: Call,
+  from: string,
+  first: number,
+): Promise<{ readonly run: string; readonly since: number; readonly names: ReadonlyMap<string, string> }> {
+  const names = new Map<string, string>()
+  let [run, since] = [from, first]
+  for (let begin = true; ; begin = false) {
+    const page = await good(call('portfolio.rows', { begin, run, since }))
+    for (const text of page.rows) {
+      const row = unpackRow(text)
+      names.set(row.siteId, row.name)
+    }
+    run = page.run
+    since = page.since
+    if (!page.more && !page.running) return { run, since, names }
+    await new Promise((go) => setTimeout(go, 2))
+  }
 }
