@@ -80,7 +80,6 @@ const TEST_WORDS: Readonly<Record<TestId, TestWords>> = {
       'Look at the rinse aid bottle and its tube.',
       'Look at the salt in the water softener, if there is one.',
       'Look through the open door at the rinse jets and the wash water.',
-      'Think of how glasses are dried and stacked.',
     ],
     care: [COOL],
     pages: [

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { findingsOfCheck, pagesAsked, testsAsked } from '#core/glass/check-findings'
 import { isUsable, priorKey, weightKey } from '#core/glass/model'
 import { PICTURE_IDS } from '#core/glass/pictures'
+import { NOTICED } from '#core/glass/signs'
 import { TESTS } from '#core/glass/tests'
 import { DEFAULT_SETTINGS } from '#core/documents/default-settings'
 import type { GlassCheck, Site } from '#core/records/index'
@@ -10,6 +11,7 @@ import {
   answerTest,
   confirmCause,
   pickMachine,
+  pickNoticed,
   pickPictures,
   pickSince,
   pickSpread,
@@ -45,6 +47,11 @@ const anyEdit = fc.oneof(
     ([seen, all]) =>
       (site: Site) =>
         pickPictures(site, ID, seen, all),
+  ),
+  fc.tuple(fc.subarray([...NOTICED]), fc.boolean()).map(
+    ([noticed, all]) =>
+      (site: Site) =>
+        pickNoticed(site, ID, noticed, all),
   ),
   fc.constant((site: Site) => pickMachine(site, ID, washer.id)),
   fc
@@ -96,6 +103,13 @@ describe('what an operator can change', () => {
     expect(all).toContain('foam-or-streaks yes')
     expect(all).not.toContain('foam-or-streaks no')
     expect(all).not.toContain('white-film no')
+  })
+
+  it('counts what was not noticed as not there only when told that this is all', () => {
+    expect(answersOf(pickNoticed(begun(), ID, ['feels-greasy'], false))).toEqual(['feels-greasy yes'])
+    const all = answersOf(pickNoticed(begun(), ID, ['feels-greasy'], true))
+    expect(all.filter((answer) => answer.endsWith(' yes'))).toEqual(['feels-greasy yes'])
+    expect(all).toHaveLength(NOTICED.length)
   })
 
   it('takes only a cure back when a cure came last', () => {

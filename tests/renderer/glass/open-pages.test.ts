@@ -21,6 +21,21 @@ describe('what a test still has to ask', () => {
     expect(openPages(pages, [{ evidence: 'ra-dose-ok', answer: 'yes', from: 'operator' }])).toEqual(pages)
   })
 
+  it('does not ask again in a list what staff have seen, nor what they said before the tests', () => {
+    const choicesOf = (test: 'round' | 'close-look', findings: Parameters<typeof openPages>[1]) =>
+      openPages(testWords(test, plate).pages, findings).flatMap((page) =>
+        page.kind === 'pick-many' ? page.choices.map((choice) => choice.is) : [],
+      )
+    const say = (evidence: 'towelled' | 'iridescent' | 'rim-marks', answer: 'yes' | 'no') =>
+      ({ evidence, answer, from: 'operator' }) as const
+    expect(choicesOf('round', [])).toContain('towelled')
+    expect(choicesOf('round', [say('towelled', 'no')])).not.toContain('towelled')
+    // a glance may miss what a close look finds
+    const close = choicesOf('close-look', [say('iridescent', 'yes'), say('rim-marks', 'no')])
+    expect(close).not.toContain('iridescent')
+    expect(close).toContain('rim-marks')
+  })
+
   it('never turns a skip into a no', () => {
     expect(notKnown(pages).every((answer) => answer.answer === 'unknown')).toBe(true)
     const [page] = testWords('round', plate).pages

@@ -59,7 +59,6 @@ export const STEP_DRAWINGS: Readonly<Record<TestId, readonly Drawing[]>> = {
       line('M34 24h52M34 60h52'),
       thin('M44 24v6M60 24v6M76 24v6M44 60v-6M60 60v-6M76 60v-6'),
     ],
-    [pale(upturned(24, 26, 26, 36)), pale(upturned(70, 26, 26, 36)), line('M14 66l92-8')],
   ],
   'close-look': [
     [
