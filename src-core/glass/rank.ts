@@ -49,8 +49,8 @@ export interface Ranking {
 export const SEPARATION = 1.0
 /** JUDGEMENT: what one confirmed earlier case at the site adds, for at most two cases. */
 export const POINTS_HAD_BEFORE = 0.5
-/** JUDGEMENT: what a cure that did not help takes away. */
-export const POINTS_TRIED = -2.5
+/** JUDGEMENT: what a cure that did not help takes away: it all but rules its cause out, whatever was seen. */
+export const POINTS_TRIED = -5
 
 /**
  * Ranks the causes: score = ln(prior) + the weights of what was seen. "Unknown" and what was never asked add nothing;

@@ -202,7 +202,7 @@ describe('ranking the causes', () => {
     const plain = scoreOf([], 'silica')
     expect(silicaAfter(1, false)).toBeCloseTo(plain + 0.5, 12)
     expect(silicaAfter(5, false)).toBeCloseTo(plain + 1, 12)
-    expect(silicaAfter(0, true)).toBeCloseTo(plain - 2.5, 12)
+    expect(silicaAfter(0, true)).toBeCloseTo(plain - 5, 12)
   })
 })
 
