@@ -104,6 +104,8 @@ export const difference = z
     ]),
     name: z.string(),
     state: z.enum(['only-mine', 'only-theirs', 'differs']),
+    /** the first places inside the part that differ, as dotted paths */
+    changed: z.array(z.string()).readonly(),
     /** whether bringing the two together needs an answer for it */
     asks: z.boolean(),
   })

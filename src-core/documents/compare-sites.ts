@@ -1,4 +1,5 @@
 import type { Site, Visit } from '../records'
+import { difference } from './changes'
 import { same } from './same'
 
 export interface SitePart {
@@ -17,6 +18,8 @@ export interface SitePart {
     | 'kept-set-up'
   readonly name: string
   readonly state: 'only-mine' | 'only-theirs' | 'differs'
+  /** the first places inside the part that differ, as dotted paths; empty where the part is one value or on one side only */
+  readonly changed: readonly string[]
   /** whether bringing the two together needs an answer for it */
   readonly asks: boolean
 }
@@ -28,7 +31,7 @@ export function compareSites(mine: Site, theirs: Site): readonly SitePart[] {
     .map((key) => differs(key, 'site', key))
   const blocks = (['calendar', 'water'] as const)
     .filter((key) => !same(mine[key], theirs[key]))
-    .map((key) => differs(key, key, key))
+    .map((key) => differs(key, key, key, changedIn(mine[key], theirs[key])))
   return [
     ...facts,
     ...blocks,
@@ -43,13 +46,22 @@ export function compareSites(mine: Site, theirs: Site): readonly SitePart[] {
   ]
 }
 
-const differs = (place: string, what: SitePart['what'], name: string): SitePart => ({
-  place,
-  what,
-  name,
-  state: 'differs',
-  asks: true,
-})
+const differs = (
+  place: string,
+  what: SitePart['what'],
+  name: string,
+  changed: readonly string[] = [],
+): SitePart => ({ place, what, name, state: 'differs', changed, asks: true })
+
+const MOST_NAMED = 4
+
+/** Where two versions of one thing differ; more than a few are cut to the first, and `...` says so. */
+function changedIn(mine: unknown, theirs: unknown): readonly string[] {
+  const places = [...new Set(difference(mine, theirs).map(({ path }) => path.join('.')))].filter(
+    (place) => place !== '',
+  )
+  return places.length > MOST_NAMED ? [...places.slice(0, MOST_NAMED), '...'] : places
+}
 
 function lists<T extends { readonly id: string }>(
   place: string,
@@ -60,18 +72,19 @@ function lists<T extends { readonly id: string }>(
 ): readonly SitePart[] {
   const others = new Map(theirs.map((item) => [item.id, item]))
   const own = new Set(mine.map((item) => item.id))
-  const part = (item: T, state: SitePart['state']): SitePart => ({
+  const part = (item: T, state: SitePart['state'], changed: readonly string[] = []): SitePart => ({
     place: `${place}.${item.id}`,
     what,
     name: nameOf(item),
     state,
+    changed,
     asks: state === 'differs',
   })
   return [
     ...mine.flatMap((item) => {
       const other = others.get(item.id)
       if (other === undefined) return [part(item, 'only-mine')]
-      return same(item, other) ? [] : [part(item, 'differs')]
+      return same(item, other) ? [] : [part(item, 'differs', changedIn(item, other))]
     }),
     ...theirs.filter((item) => !own.has(item.id)).map((item) => part(item, 'only-theirs')),
   ]

@@ -69,4 +69,4 @@ function preview(now: AnyDocument | null, then: AnyDocument) {
 const libraryDifferences = (now: AnyDocument | null, then: AnyDocument): readonly SitePart[] =>
   now === null || 'site' in then || same(now, then)
     ? []
-    : [{ place: then.format, what: 'site', name: then.format, state: 'differs', asks: false }]
+    : [{ place: then.format, what: 'site', name: then.format, state: 'differs', changed: [], asks: false }]

@@ -230,7 +230,7 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       const compared = await good(pipe.call('site.compare', { text }))
       expect(compared).toMatchObject({ state: 'differs' })
       expect(compared.differences).toEqual([
-        { place: 'notes', what: 'site', name: 'notes', state: 'differs', asks: true },
+        { place: 'notes', what: 'site', name: 'notes', state: 'differs', changed: [], asks: true },
       ])
       await good(pipe.call('site.import', { text, choice: 'keep-mine' }))
       expect(await open(made.id)).toEqual(mine)

@@ -60,7 +60,7 @@ test('going back to a daily copy shows first what it would change, and can itsel
     .getByRole('button', { name: /^See what going back to/u })
     .first()
     .click()
-  await expect(page.getByText(/^Machine “.+”: differs$/u)).toBeVisible()
+  await expect(page.getByText(/^Machine “.+”: differs in .*racks/u)).toBeVisible()
   await page.getByRole('button', { name: 'Go back to this version' }).click()
   await expect(racks).toHaveValue(before)
   await page

@@ -1,4 +1,5 @@
 import type { Output } from '#core/contract/contract'
+import { placeName } from '#core/messages/place'
 
 type Difference = Output<'site.compare'>['differences'][number]
 
@@ -23,7 +24,12 @@ export function differenceWords(
   const name = difference.name === '' ? '' : ` “${difference.name}”`
   const state =
     difference.state === 'differs'
-      ? 'differs'
+      ? differs(difference.changed)
       : `only ${difference.state === 'only-mine' ? sides.mine : sides.theirs}`
   return `${WHAT[difference.what]}${name}: ${state}`
 }
+
+const differs = (changed: readonly string[]): string =>
+  changed.length === 0
+    ? 'differs'
+    : `differs in ${changed.map((place) => (place === '...' ? 'and more' : placeName(place))).join('; ')}`

@@ -202,13 +202,14 @@ describe('comparing two copies of one site', () => {
     const a = site({ machines: [machine({ name: 'Bar', pumps: [pump()] })], notes: 'a' })
     const b = { ...a, notes: 'b', machines: [], water: { ...a.water, pH: '8.0' } }
     expect(compareSites(a, b)).toEqual([
-      { place: 'notes', what: 'site', name: 'notes', state: 'differs', asks: true },
-      { place: 'water', what: 'water', name: 'water', state: 'differs', asks: true },
+      { place: 'notes', what: 'site', name: 'notes', state: 'differs', changed: [], asks: true },
+      { place: 'water', what: 'water', name: 'water', state: 'differs', changed: ['pH'], asks: true },
       {
         place: `machines.${a.machines[0]?.id}`,
         what: 'machine',
         name: 'Bar',
         state: 'only-mine',
+        changed: [],
         asks: false,
       },
     ])
