@@ -1,6 +1,6 @@
 import type { Outcome } from '../outcome'
 import type { PortfolioMonth, PortfolioProduct, PortfolioRow } from '../spend/portfolio'
-import type { Reorder } from '../spend/reorder'
+import type { PlannedOrder } from '../spend/reorder'
 import { Decimal } from '../units/decimal'
 
 /** Decimals as the text they print as; months, the bulk of a row, without the names of their parts. */
@@ -12,7 +12,7 @@ interface Packed extends Omit<PortfolioRow, 'cost' | 'costPerRack' | 'products' 
 }
 interface PackedProduct extends Omit<PortfolioProduct, 'cost' | 'reorder'> {
   readonly cost: string | null
-  readonly reorder: (Omit<Reorder, 'cost'> & { readonly cost: Outcome<string> }) | null
+  readonly reorder: (Omit<PlannedOrder, 'cost'> & { readonly cost: Outcome<string> }) | null
 }
 
 /** A portfolio row as one line of text: what the index keeps and the wire carries. */

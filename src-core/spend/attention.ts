@@ -1,7 +1,7 @@
 import type { Day, Id } from '../records'
 import { daysBetween } from '../units/days'
 import type { Reconciliation } from './reconcile-types'
-import type { Reorder } from './reorder'
+import type { PlannedOrder } from './reorder'
 import type { Outlasting } from './shelf-life'
 
 /** Why a site wants somebody's attention, the most urgent kind first. */
@@ -20,7 +20,7 @@ export interface AttentionInput {
   readonly outOfWindow: number
   readonly notTested: number
   readonly nextVisitOn: Day | null
-  readonly reorders: readonly Reorder[]
+  readonly reorders: readonly PlannedOrder[]
   /** the latest of each product */
   readonly reconciliations: readonly Reconciliation[]
   /** what is on the shelf and not used up while it keeps */

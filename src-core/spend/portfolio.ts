@@ -2,7 +2,7 @@ import type { CurrencyCode, Day, Id, Site } from '../records'
 import type { Decimal } from '../units/decimal'
 import { attentionOf, type AttentionReason } from './attention'
 import type { Month } from './months'
-import type { Reorder } from './reorder'
+import { plannedOrder, type PlannedOrder } from './reorder'
 import type { SiteGlance } from './site-glance'
 
 /** What one product costs at one site. Null: not known. */
@@ -13,7 +13,7 @@ export interface PortfolioProduct {
   readonly litres: number | null
   readonly containers: number | null
   readonly cost: Decimal | null
-  readonly reorder: Reorder | null
+  readonly reorder: PlannedOrder | null
 }
 
 export interface PortfolioMonth {
@@ -63,7 +63,7 @@ export function portfolioRow(
     litres: product.litresPerMonth.ok ? product.litresPerMonth.value.value : null,
     containers: product.containersPerMonth.ok ? product.containersPerMonth.value : null,
     cost: product.costPerMonth.ok ? product.costPerMonth.value : null,
-    reorder: product.reorder.ok ? product.reorder.value : null,
+    reorder: product.reorder.ok ? plannedOrder(product.reorder.value) : null,
   }))
   const saved = spend.savings.ok && spend.savings.value.total.ok ? spend.savings.value.total.value : null
   return {

@@ -54,6 +54,12 @@ export interface Reorder {
   readonly containerOutlastsShelfLife: boolean
 }
 
+/** An order without the stock it rests on, whose budget is longer than all the rest: what a list of many orders shows. */
+export type PlannedOrder = Omit<Reorder, 'stock'>
+
+// oxlint-disable-next-line eslint/no-unused-vars -- named to be left out
+export const plannedOrder = ({ stock: _, ...order }: Reorder): PlannedOrder => order
+
 /**
  * When to order and how many whole containers. The order falls on the last day on which stock is not below the reorder
  * point, with the use of the days from then to delivery; it brings stock up to the reorder point and `coverDays` of use,

@@ -1,14 +1,14 @@
 import type { CurrencyCode, Day, Id } from '../records'
 import { Decimal } from '../units/decimal'
 import type { PortfolioRow } from './portfolio'
-import type { Reorder } from './reorder'
+import type { PlannedOrder } from './reorder'
 
 export interface ShoppingLine {
   readonly siteId: Id
   readonly siteName: string
   readonly currency: CurrencyCode
   readonly product: string
-  readonly reorder: Reorder
+  readonly reorder: PlannedOrder
 }
 
 export interface ShoppingGroup {

@@ -39,5 +39,8 @@ const NAMED = /"\w*(?:product|instrument)\w*":\s*"([\da-f-]{36})"/gi
 
 /** Ids of products and instruments, wherever in the file they stand: one too many costs a little time, no more. */
 const named = (text: string): readonly string[] => [
-  ...new Set([...text.matchAll(NAMED)].map((match) => match[1] ?? '')),
+  ...new Set([...text.matchAll(NAMED)].map((match) => ownCopy(match[1] ?? ''))),
 ]
+
+/** A part of a text keeps the whole of it in memory; its copy does not. */
+const ownCopy = (part: string): string => Buffer.from(part, 'latin1').toString('latin1')

@@ -6,6 +6,13 @@ const plate = { rinseAtLeast: null, pressure: null }
 const { pages } = testWords('measured', plate)
 const gauges = testWords('gauges', plate).pages
 
+const choicesOf = (test: 'round' | 'close-look', findings: Parameters<typeof openPages>[1]) =>
+  openPages(testWords(test, plate).pages, findings).flatMap((page) =>
+    page.kind === 'pick-many' ? page.choices.map((choice) => choice.is) : [],
+  )
+const say = (evidence: 'towelled' | 'iridescent' | 'rim-marks', answer: 'yes' | 'no') =>
+  ({ evidence, answer, from: 'operator' }) as const
+
 describe('what a test still has to ask', () => {
   it('leaves out what a visit has measured, and asks all when nothing is known', () => {
     expect(openPages(pages, [])).toEqual(pages)
@@ -22,12 +29,6 @@ describe('what a test still has to ask', () => {
   })
 
   it('does not ask again in a list what staff have seen, nor what they said before the tests', () => {
-    const choicesOf = (test: 'round' | 'close-look', findings: Parameters<typeof openPages>[1]) =>
-      openPages(testWords(test, plate).pages, findings).flatMap((page) =>
-        page.kind === 'pick-many' ? page.choices.map((choice) => choice.is) : [],
-      )
-    const say = (evidence: 'towelled' | 'iridescent' | 'rim-marks', answer: 'yes' | 'no') =>
-      ({ evidence, answer, from: 'operator' }) as const
     expect(choicesOf('round', [])).toContain('towelled')
     expect(choicesOf('round', [say('towelled', 'no')])).not.toContain('towelled')
     // a glance may miss what a close look finds
