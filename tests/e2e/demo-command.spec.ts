@@ -31,7 +31,7 @@ test('the demo command does the main job without a screen, down to the service r
     '±',
     'For the customer',
     'For the file',
-    'EUR a month',
+    'in an average month',
     'certifies nothing',
   ])
     expect(text).toContain(words)
