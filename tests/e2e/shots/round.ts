@@ -31,7 +31,11 @@ function places(site: (name: string) => string): readonly Place[] {
     { name: 'setup', hash: `${diner}/setup` },
     { name: 'setup-unfolded', hash: `${diner}/setup`, come: unfold },
     { name: 'glass', hash: `${cafe}/glass` },
-    { name: 'portfolio', hash: '#/portfolio' },
+    {
+      name: 'portfolio',
+      hash: '#/portfolio',
+      come: (page) => page.getByText(/^Working out \d/u).waitFor({ state: 'hidden' }),
+    },
     { name: 'products', hash: '#/products' },
     {
       name: 'product',
