@@ -58,8 +58,9 @@ const EDGES: readonly unknown[] = [
 
 /** One change of a document: an edge value, another part of it, its keys the other way round, a key more or less. */
 const change = fc.oneof(
-  fc.constantFrom(...EDGES).map((value) => () => value),
-  fc.jsonValue({ maxDepth: 1 }).map((value) => () => value),
+  // a copy each time: what is looked at may be frozen, and a change would else reach the next document
+  fc.constantFrom(...EDGES).map((value) => () => structuredClone(value)),
+  fc.jsonValue({ maxDepth: 1 }).map((value) => () => structuredClone(value)),
   fc.constant((value: unknown) =>
     Array.isArray(value)
       ? value.toReversed()
