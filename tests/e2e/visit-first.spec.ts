@@ -36,6 +36,7 @@ test('a first site is made from nothing, and its first pump told from the window
     .click()
 
   const rest = page.getByRole('button', { name: /^(?:All|The other) \d+ in order$/u })
+  await rest.first().waitFor()
   while ((await rest.count()) > 0) await rest.first().click()
   await benchOf(page, /Rinse aid/u)
   expect(await faults(page)).toEqual([])

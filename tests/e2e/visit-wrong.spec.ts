@@ -10,6 +10,7 @@ async function startVisit(page: Page, site: string): Promise<void> {
 
 async function allInOrder(page: Page): Promise<void> {
   const rest = page.getByRole('button', { name: /^(?:All|The other) \d+ in order$/u })
+  await rest.first().waitFor()
   while ((await rest.count()) > 0) await rest.first().click()
 }
 
