@@ -78,10 +78,10 @@ export class SummaryDesk implements Desk {
 
   list = async (): Promise<Listing> => {
     const files = this.#look()
-    const todo = files.filter((file) => this.#noted.get(file.key)?.entry.mark !== file.mark)
+    const stale = files.filter((file) => this.#noted.get(file.key)?.entry.mark !== file.mark)
     const until = performance.now() + (this.#options.patience ?? PATIENCE_MS)
     const waiting: SeenFile[] = []
-    for (const file of todo) {
+    for (const file of stale) {
       if (performance.now() > until) waiting.push(file)
       else {
         this.#read(file)

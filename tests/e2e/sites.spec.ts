@@ -173,7 +173,7 @@ test('a damaged site is shown with what happened, and its last good version come
 
   const second = await startHost(first.dataFolder)
   await page.goto(await second.address())
-  await expect(page.getByText('The file of a site cannot be read.')).toBeVisible()
+  await expect(page.getByText('Millbrook School kitchen cannot be read:')).toBeVisible()
   await expect(page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
   await page.getByRole('button', { name: /^Bring back the version/u }).click()
   await page.getByRole('link', { name: 'Millbrook School kitchen' }).click()
