@@ -57,7 +57,7 @@ export class DocumentFile<T> {
       this.#olderVersion = from < this.#codec.version ? from : null
       this.#seen = fingerprint(this.path)
       this.#dropBefore()
-      if (!existsSync(this.lastGoodPath)) this.#keepLastGood(() => copyInPlace(this.path, this.lastGoodPath))
+      if (this.#lastGoodIsBehind()) this.#keepLastGood(() => copyInPlace(this.path, this.lastGoodPath))
       return ok(document)
     }
     if (decoded.problem.code === 'document-newer' || decoded.problem.code === 'unavailable') return decoded
@@ -183,6 +183,13 @@ export class DocumentFile<T> {
       // the disk went altogether: the next look at the file finds it strange and brings the version before back
       this.#seen = null
     }
+  }
+
+  /** The last good version is written after the file: an earlier one was left by a disk that had no room for it. */
+  #lastGoodIsBehind(): boolean {
+    const kept = statSync(this.lastGoodPath, { throwIfNoEntry: false })
+    const file = statSync(this.path, { throwIfNoEntry: false })
+    return kept === undefined || (file !== undefined && kept.mtimeMs < file.mtimeMs)
   }
 
   /** A last good version that cannot be kept costs nothing now: the file itself is whole. The next write tries again. */
