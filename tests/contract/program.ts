@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import type { Call, Method } from '#core/contract/contract'
+import type { Call, Method, Output } from '#core/contract/contract'
 import type { Outcome } from '#core/outcome'
 import { compose, type Program, type ProgramOptions } from '#main/compose'
 
@@ -39,4 +39,13 @@ export async function good<T>(outcome: Outcome<T> | Promise<Outcome<T>>): Promis
   const settled = await outcome
   if (!settled.ok) throw new Error(JSON.stringify(settled.problem))
   return settled.value
+}
+
+/** The rows of all sites: on a busy machine some files are still being read when the first answer comes. */
+export async function listed(call: Call): Promise<Output<'sites.list'>['sites']> {
+  for (;;) {
+    const { sites, waiting } = await good(call('sites.list', {}))
+    if (waiting === 0) return sites
+    await new Promise((resolve) => setTimeout(resolve, 20))
+  }
 }

@@ -3,7 +3,7 @@ import { contract, METHODS, type Call } from '#core/contract/contract'
 import { difference } from '#core/documents/changes'
 import { unpackRow } from '#core/documents/row-text'
 import type { Site } from '#core/records/index'
-import { good } from './program'
+import { good, listed } from './program'
 import { instrument, newId, product, settings, site, siteWithClosedVisit, visit } from './sample-site'
 
 /** A way to a running program on a fresh data folder. */
@@ -38,7 +38,7 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       const made = siteWithClosedVisit().site
       await create(made)
       expect(await open(made.id)).toEqual(made)
-      const { sites } = await good(pipe.call('sites.list', {}))
+      const sites = await listed(pipe.call)
       expect(sites).toMatchObject([
         { state: 'good', id: made.id, name: made.name, machines: 1, pumps: 1, visits: 1, openVisitId: null },
       ])
@@ -287,7 +287,7 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
     it('adds the demo sites once, with their last visit a few days ago', async () => {
       const { ids } = await good(pipe.call('demo.add', {}))
       expect(ids.length).toBeGreaterThanOrEqual(4)
-      const { sites } = await good(pipe.call('sites.list', {}))
+      const sites = await listed(pipe.call)
       const newest = sites
         .map((row) => (row.state === 'good' ? (row.lastVisitAt ?? '') : ''))
         .toSorted()
@@ -302,7 +302,7 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       await good(pipe.call('site.edit', { id: one, base, changes }))
       await good(pipe.call('demo.add', {}))
       expect((await open(one)).notes).toBe('changed by me')
-      expect((await good(pipe.call('sites.list', {}))).sites).toHaveLength(ids.length)
+      expect(await listed(pipe.call)).toHaveLength(ids.length)
     })
 
     it('works out the portfolio a page at a time, and tells what has changed since', async () => {
@@ -370,7 +370,7 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
         expect(fileName).toMatch(/^[^/\\:*?"<>|\p{Cc}\p{Cf}]+\.dosewright\.json$/u)
         expect(fileName).not.toMatch(/^(?:con|\.)/i)
       }
-      expect((await good(pipe.call('sites.list', {}))).sites).toHaveLength(names.length)
+      expect(await listed(pipe.call)).toHaveLength(names.length)
     })
   })
 }

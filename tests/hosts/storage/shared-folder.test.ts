@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Call } from '#core/contract/contract'
 import { difference } from '#core/documents/changes'
 import type { Site } from '#core/records/index'
-import { good, removeFolder, startProgram, tempFolder } from '../../contract/program'
+import { good, listed, removeFolder, startProgram, tempFolder } from '../../contract/program'
 import { siteWithClosedVisit, visit } from '../../contract/sample-site'
 
 let root = ''
@@ -123,7 +123,7 @@ describe('a damaged site', () => {
     mkdirSync(folder, { recursive: true })
     writeFileSync(join(folder, `${made.id}.json`), 'garbage')
     const ben = rep('ben')
-    expect(await good(ben('sites.list', {}))).toMatchObject({ sites: [{ state: 'damaged' }] })
+    expect(await listed(ben)).toMatchObject([{ state: 'damaged' }])
     await good(ben('shared.take', { file }))
     expect(await siteOf(ben, made.id)).toEqual(made)
     expect(readdirSync(join(root, 'ben', 'damaged'))).toHaveLength(1)

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { isDeepStrictEqual } from 'node:util'
 import type { Call } from '#core/contract/contract'
 import type { Id, Site } from '#core/records/index'
-import { good, removeFolder, tempFolder } from '../../contract/program'
+import { good, listed, removeFolder, tempFolder } from '../../contract/program'
 import { site } from '../../contract/sample-site'
 import { startBuilt, type Started } from '../launch/built-program'
 import { connect } from './client'
@@ -138,7 +138,7 @@ const temporaryFile = (folder: string): Promise<void> =>
 
 async function compare(call: Call, one: Known, trouble: Trouble, tally: Tally): Promise<void> {
   const { id } = one.acknowledged
-  const { sites } = await good(call('sites.list', {}))
+  const sites = await listed(call)
   const row = sites.find((site) => site.id === id)
   if (row?.state === 'damaged') {
     // only a file that was deleted may need its last good version; nothing may ever be unreadable
