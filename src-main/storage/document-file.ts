@@ -57,7 +57,7 @@ export class DocumentFile<T> {
       this.#olderVersion = from < this.#codec.version ? from : null
       this.#seen = fingerprint(this.path)
       this.#dropBefore()
-      if (this.#lastGoodIsBehind()) this.#keepLastGood(() => copyInPlace(this.path, this.lastGoodPath))
+      if (text.ok && !this.#keeps(text.value)) this.#keepLastGood(() => copyInPlace(this.path, this.lastGoodPath))
       return ok(document)
     }
     if (decoded.problem.code === 'document-newer' || decoded.problem.code === 'unavailable') return decoded
@@ -185,11 +185,13 @@ export class DocumentFile<T> {
     }
   }
 
-  /** The last good version is written after the file: an earlier one was left by a disk that had no room for it. */
-  #lastGoodIsBehind(): boolean {
-    const kept = statSync(this.lastGoodPath, { throwIfNoEntry: false })
-    const file = statSync(this.path, { throwIfNoEntry: false })
-    return kept === undefined || (file !== undefined && kept.mtimeMs < file.mtimeMs)
+  /**
+   * Whether the last good version is this text. A kill or a full disk may come between the file and that version, and
+   * times would not tell after a clock was set back.
+   */
+  #keeps(text: string): boolean {
+    const kept = readText(this.lastGoodPath)
+    return kept !== null && kept.ok && kept.value === text
   }
 
   /** A last good version that cannot be kept costs nothing now: the file itself is whole. The next write tries again. */

@@ -145,24 +145,32 @@ describe('damage', () => {
     expect(kept.toSorted()).toEqual(['first', 'second'])
   })
 
-  it('comes back as last acknowledged, though an earlier full disk had no room for a last good version', async () => {
-    const made = await withSite()
-    const behind = readFileSync(pathOf(made, '.last-good.json'))
-    const store = openStore(root)
-    const { revision } = await good(store.open(nameOf(made)))
-    const edited = siteFile({ ...made, notes: 'acknowledged' })
-    await good(store.write(nameOf(made), edited, revision))
-    // what a disk leaves that took the file and not its last good version
-    writeFileSync(pathOf(made, '.last-good.json'), behind)
-    const before = statSync(pathOf(made)).mtimeMs / 1000 - 5
-    utimesSync(pathOf(made, '.last-good.json'), before, before)
+  it.each([
+    ['', -5],
+    [' and the clock stood still', 0],
+    [' and the clock was set back', 3600],
+  ])(
+    'comes back as last acknowledged, though the last good version was left behind%s',
+    async (_when, later) => {
+      const made = await withSite()
+      const behind = readFileSync(pathOf(made, '.last-good.json'))
+      const store = openStore(root)
+      const { revision } = await good(store.open(nameOf(made)))
+      const edited = siteFile({ ...made, notes: 'acknowledged' })
+      await good(store.write(nameOf(made), edited, revision))
+      // what a disk leaves that took the file and not its last good version
+      writeFileSync(pathOf(made, '.last-good.json'), behind)
+      const written = Math.floor(statSync(pathOf(made)).mtimeMs / 1000)
+      utimesSync(pathOf(made), written, written)
+      utimesSync(pathOf(made, '.last-good.json'), written + later, written + later)
 
-    await good(openStore(root).open(nameOf(made)))
-    rmSync(pathOf(made))
-    const after = openStore(root)
-    await after.listSites()
-    expect((await good(after.recover(nameOf(made)))).document.site.notes).toBe('acknowledged')
-  })
+      await good(openStore(root).open(nameOf(made)))
+      rmSync(pathOf(made))
+      const after = openStore(root)
+      await after.listSites()
+      expect((await good(after.recover(nameOf(made)))).document.site.notes).toBe('acknowledged')
+    },
+  )
 
   it('is still listed after the next start, until the site is removed', async () => {
     const made = await withSite()
