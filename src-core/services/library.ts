@@ -1,3 +1,4 @@
+import type { Output } from '../contract/contract'
 import type { DocumentStore, LibraryDocument } from '../contract/ports'
 import { apply } from '../documents/changes'
 import { check } from '../documents/decode'
@@ -18,6 +19,8 @@ export interface OpenLibrary<K extends LibraryDocument> {
   readonly revision: number
   readonly exists: boolean
 }
+
+type WholeLibrary = Output<'library.open'>
 
 /** A library document, or the empty one at revision 0 while there is none. */
 export async function openOrEmpty<K extends LibraryDocument>(
@@ -45,21 +48,25 @@ export async function writeLibrary<K extends LibraryDocument>(
   return chain(written, ({ revision }) => ok(revision))
 }
 
+/** The whole library, each part with the revision it was read at. */
+export async function openWhole(documents: DocumentStore): Promise<Outcome<WholeLibrary>> {
+  const products = await openOrEmpty(documents, 'products')
+  const instruments = await openOrEmpty(documents, 'instruments')
+  const settings = await openOrEmpty(documents, 'settings')
+  return chain(all([products, instruments, settings]), ([p, i, s]) =>
+    ok({
+      products: p.document.products,
+      instruments: i.document.instruments,
+      settings: s.document.settings,
+      revisions: { products: p.revision, instruments: i.revision, settings: s.revision },
+    }),
+  )
+}
+
 export const openLibrary: Service<'library.open'> =
   ({ documents }) =>
-  async () => {
-    const products = await openOrEmpty(documents, 'products')
-    const instruments = await openOrEmpty(documents, 'instruments')
-    const settings = await openOrEmpty(documents, 'settings')
-    return chain(all([products, instruments, settings]), ([p, i, s]) =>
-      ok({
-        products: p.document.products,
-        instruments: i.document.instruments,
-        settings: s.document.settings,
-        revisions: { products: p.revision, instruments: i.revision, settings: s.revision },
-      }),
-    )
-  }
+  () =>
+    openWhole(documents)
 
 /** Changes are made on the list of products, the list of instruments, or the settings, not on the file around them. */
 export const editLibrary: Service<'library.edit'> =

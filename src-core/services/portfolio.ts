@@ -1,8 +1,7 @@
 import type { Services } from '../contract/contract'
 import type { Ports } from '../contract/ports'
-import { all, chain, ok, type Outcome } from '../outcome'
-import type { Library } from '../worksheet/site-row'
-import { openOrEmpty } from './library'
+import { ok } from '../outcome'
+import { openWhole } from './library'
 
 /** What all sites use and cost. The library of the moment is looked up where a round begins. */
 export const portfolioServices = ({
@@ -11,7 +10,7 @@ export const portfolioServices = ({
 }: Ports): Pick<Services, 'portfolio.rows' | 'portfolio.stop'> => ({
   'portfolio.rows': async (ask) => {
     if (!ask.begin) return portfolio.rows(ask, null)
-    const library = await openAll(documents)
+    const library = await openWhole(documents)
     return library.ok ? portfolio.rows(ask, library.value) : library
   },
   'portfolio.stop': async () => {
@@ -19,16 +18,3 @@ export const portfolioServices = ({
     return ok({ stopped: true })
   },
 })
-
-async function openAll(documents: Ports['documents']): Promise<Outcome<Library>> {
-  const products = await openOrEmpty(documents, 'products')
-  const instruments = await openOrEmpty(documents, 'instruments')
-  const settings = await openOrEmpty(documents, 'settings')
-  return chain(all([products, instruments, settings]), ([p, i, s]) =>
-    ok({
-      products: p.document.products,
-      instruments: i.document.instruments,
-      settings: s.document.settings,
-    }),
-  )
-}

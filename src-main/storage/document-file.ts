@@ -57,7 +57,8 @@ export class DocumentFile<T> {
       this.#olderVersion = from < this.#codec.version ? from : null
       this.#seen = fingerprint(this.path)
       this.#dropBefore()
-      if (text.ok && !this.#keeps(text.value)) this.#keepLastGood(() => copyInPlace(this.path, this.lastGoodPath))
+      if (text.ok && !this.#keeps(text.value))
+        this.#keepLastGood(() => copyInPlace(this.path, this.lastGoodPath))
       return ok(document)
     }
     if (decoded.problem.code === 'document-newer' || decoded.problem.code === 'unavailable') return decoded

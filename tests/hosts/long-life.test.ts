@@ -62,16 +62,35 @@ describe('time', () => {
     expect(copies.map(({ copy }) => copy)).toEqual(['2026-03-10', '2026-03-09', '2019-01-01'])
   })
 
-  it('of day and zone around the machine changes no figure of a worksheet', () => {
-    const file = fileURLToPath(new URL('../fixtures/documents/site-v1-full.json', import.meta.url))
-    const worksheet = (zone: string): string =>
-      execFileSync(process.execPath, [join(OUT, 'main', 'worksheet.js'), file, '--json'], {
-        encoding: 'utf8',
-        env: { TZ: zone },
-      })
-    const zones = ['UTC', 'America/New_York', 'Asia/Kolkata', 'Pacific/Kiritimati', 'Australia/Lord_Howe']
-    const [first, ...others] = zones.map(worksheet)
-    expect(first?.length).toBeGreaterThan(500)
-    for (const other of others) expect(other).toBe(first)
-  })
+  // Dublin's clocks change on 29 March and 25 October 2026, New York's on 8 March and 1 November (IANA database).
+  it.each([
+    ['any day', 'tests/fixtures/documents/site-v1-full.json', '2025-06-01'],
+    ['the day clocks go forward', 'assets/demo/copper-spoon-diner.json', '2026-03-29'],
+    ['the day clocks go back', 'assets/demo/copper-spoon-diner.json', '2026-10-25'],
+    ['the day after', 'assets/demo/lantern-lane-cafe.json', '2026-11-02'],
+  ])(
+    'of the zone around the machine changes no cost, order day or order of visits on %s',
+    (_day, name, asOf) => {
+      const file = fileURLToPath(new URL(`../../${name}`, import.meta.url))
+      const worksheet = (zone: string): string =>
+        execFileSync(process.execPath, [join(OUT, 'main', 'worksheet.js'), file, '--json', '--as-of', asOf], {
+          encoding: 'utf8',
+          env: { TZ: zone },
+          maxBuffer: 64_000_000,
+        })
+      const zones = [
+        'UTC',
+        'Europe/Dublin',
+        'America/New_York',
+        'Asia/Kolkata',
+        'Pacific/Chatham',
+        'Pacific/Kiritimati',
+        'Australia/Lord_Howe',
+      ]
+      const [first = '', ...others] = zones.map(worksheet)
+      expect(first).toContain('"months"')
+      expect(first).toContain('"visits"')
+      for (const other of others) expect(other).toBe(first)
+    },
+  )
 })

@@ -2,6 +2,7 @@ import type { EvidenceId } from '#core/glass/evidence'
 import type { SeededRandom } from '../../support/seeded-random'
 import { chance } from './draw'
 import type { CauseId } from '#core/glass/causes'
+import { NOTICED } from '#core/glass/signs'
 import type { Kitchen } from './kitchen'
 
 type Odds = Readonly<Partial<Record<EvidenceId, number>>>
@@ -30,13 +31,7 @@ export const FIRST_PAGE = [
   'one-zone',
   'other-ware-too',
   'began-suddenly',
-  'dries-slowly',
-  'feels-slippery',
-  'feels-greasy',
-  'head-collapses',
-  'worse-late',
-  'chalk-crust',
-  'towelled',
+  ...NOTICED,
 ] as const satisfies readonly EvidenceId[]
 
 /** The first pages by the places of their signs in `FIRST_PAGE`: pictures, rack, ware, since when, what else. */
@@ -49,10 +44,10 @@ export const PAGES: readonly (readonly number[])[] = [
 ]
 
 /**
- * Signs that staff notice without a test, and the causes the trade's table names for them. One rule for all, laid down
- * before the first run: seen in 6 of 10 kitchens with such a cause, in 1 of 10 others.
+ * Signs that staff notice without a test, and the causes the trade's table names for them. One rule for all, its
+ * odds laid down before the first run: seen in 6 of 10 kitchens with such a cause, in 1 of 10 others.
  */
-const NOTICED: Readonly<Partial<Record<EvidenceId, readonly CauseId[]>>> = {
+const NAMED_FOR: Readonly<Partial<Record<EvidenceId, readonly CauseId[]>>> = {
   'dries-slowly': ['rinse-aid-low', 'rinse-temp-low'],
   'feels-slippery': ['carryover'],
   'feels-greasy': ['detergent-low', 'grease'],
@@ -74,7 +69,7 @@ export function firstPageOdds(kitchen: Kitchen): readonly number[] {
     towelled: kitchen.towelled ? 1 : 0,
   }
   return FIRST_PAGE.map((sign) => {
-    const causes = (NOTICED as Readonly<Record<string, readonly CauseId[] | undefined>>)[sign]
+    const causes = (NAMED_FOR as Readonly<Record<string, readonly CauseId[] | undefined>>)[sign]
     return causes === undefined ? (odds[sign] ?? 0.03) : causes.includes(kitchen.cause) ? 0.6 : 0.1
   })
 }

@@ -3,22 +3,11 @@ import { describe, expect, it } from 'vitest'
 import { decodeGlassFile, encodeGlassFile } from '#core/documents/glass-file'
 import { FORMATS } from '#core/documents/formats'
 import { siteFile } from '#core/documents/site-schema'
-import type { GlassCheck } from '#core/records/index'
 import { site as siteOf } from '#tests/support/make-site'
+import type { GlassCheck } from '#core/records/index'
+import { check } from '#tests/support/glass-check'
 
 const SITE = '6f1b2a52-0d0f-4b3e-9f5e-1f3f6a1c7b01'
-const check: GlassCheck = {
-  id: '3b241101-e2bb-4255-8caf-4136c566a962',
-  at: '2026-03-10T09:00:00.000Z',
-  machineId: null,
-  seen: ['white-film'],
-  ware: ['glass'],
-  spread: 'all',
-  since: 'weeks',
-  answers: [{ evidence: 'acid-clears', answer: 'yes' }],
-  confirmedCause: null,
-  confirmedAt: null,
-}
 const text = encodeGlassFile(SITE, 'Harbourview Hotel bar', check)
 
 /** The same file with one place of it changed. */

@@ -57,7 +57,7 @@ describe('an operator who answers truthfully, wrong one time in ten', { timeout:
   })
 
   it('with two faults has one of them among the first two, and seldom names a second cause that is not there', () => {
-    // Long run: 97 %; a second cause is falsely named in about one kitchen of five.
+    // Long run: 92 %; a second cause is falsely named in 17 % of kitchens with one.
     const two = twoFaults(2, habits, glassModel([]), 5)
     expect(two.oneInFirstTwo).toBeGreaterThan(0.9)
     expect(two.falselyNamed).toBeLessThan(0.3)

@@ -11,7 +11,7 @@ it(
     // both outcomes must be met, or nothing was tested
     expect(tally.accepted).toBeGreaterThan(100)
     expect(tally.refused).toBeGreaterThan(1_000)
-    expect(tally.imported).toBeGreaterThan(5)
+    expect(tally.imported).toBeGreaterThan(10)
     expect(tally.slowest).toBeLessThan(1_000)
   },
 )

@@ -6,25 +6,12 @@ import { encode } from '#core/documents/encode'
 import { decodeGlassFile, encodeGlassFile } from '#core/documents/glass-file'
 import { sentence } from '#core/messages/sentence'
 import type { Outcome } from '#core/outcome'
-import type { GlassCheck } from '#core/records/index'
 import { mutated } from './mutate'
 import { seeded } from './random'
+import { check } from '#tests/support/glass-check'
 
 const fixture = (name: string): string =>
   readFileSync(new URL(`../../fixtures/documents/${name}.json`, import.meta.url), 'utf8')
-
-const check: GlassCheck = {
-  id: '3b241101-e2bb-4255-8caf-4136c566a962',
-  at: '2026-03-10T09:00:00.000Z',
-  machineId: null,
-  seen: ['white-film'],
-  ware: ['glass'],
-  spread: 'all',
-  since: 'weeks',
-  answers: [{ evidence: 'acid-clears', answer: 'yes' }],
-  confirmedCause: null,
-  confirmedAt: null,
-}
 
 /** What a reader makes of a text, and the text its own reading writes again. */
 type Reader = (text: string) => Outcome<string>
@@ -67,7 +54,9 @@ export interface ReadTally {
 
 /**
  * Damaged texts of every file but a site's through its reader: none throws, a refused one is explained in a sentence, an
- * accepted one comes back as it was read. Throws with the smallest seed that breaks this.
+ * accepted one comes back as it was read. They have no import of their own: a library comes in with a site file, an archive
+ * is taken apart into site files, a glass check is read in the window. Throws with the seed that breaks this; the damage
+ * is that of site files, drawn from the seed, since it works on text and not on values fast-check could make smaller.
  */
 export function mutateOthers(runs: number, seed: number): Readonly<Record<string, ReadTally>> {
   const tally: Record<string, ReadTally> = {}
@@ -75,7 +64,7 @@ export function mutateOthers(runs: number, seed: number): Readonly<Record<string
     const counted: ReadTally = { accepted: 0, refused: 0 }
     tally[name] = counted
     fc.assert(
-      fc.property(fc.nat(), (one) => {
+      fc.property(fc.noShrink(fc.nat()), (one) => {
         const found = read(mutated(whole, seeded(one)))
         if (found.ok) {
           counted.accepted += 1
