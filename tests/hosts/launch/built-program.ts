@@ -13,10 +13,12 @@ export function needBuild(): void {
   if (ensureBuilt(console.error) !== 0 || !existsSync(localHost)) throw new Error('the build failed')
 }
 
-/** Goes on with a copy of the build, so that a long run is not disturbed by the next one. */
+/** Goes on with a copy of the build, so that a long run is not disturbed by the next build or run. */
 export function copyBuild(): void {
   const copy = join(ROOT, 'node_modules', '.cache', 'long-run', String(process.pid))
-  rmSync(join(copy, '..'), { recursive: true, force: true })
+  const drop = (): void => rmSync(copy, { recursive: true, force: true })
+  drop()
+  process.once('exit', drop)
   cpSync(OUT, join(copy, 'out'), { recursive: true })
   localHost = join(copy, 'out', 'main', 'local-host.js')
 }
