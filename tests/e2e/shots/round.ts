@@ -3,6 +3,7 @@ import { dropFolder, startHost } from '../support/host'
 import { quickTime } from '../visit-hands'
 import { bareVisits } from './bare-visits'
 import { Camera, VIEWPORTS, type Round } from './camera'
+import { kitchen, money, tanks } from './kitchen-and-tanks'
 import { visitGoneWell } from './visit-gone-well'
 import { visitGoneWrong } from './visit-gone-wrong'
 
@@ -89,6 +90,9 @@ export async function round(browser: Browser, one: Round): Promise<number> {
   await visitGoneWell(camera)
   await open(site('Copper Spoon Diner'))
   await visitGoneWrong(camera)
+  await money(camera, open, site('Copper Spoon Diner'))
+  await tanks(camera, open, site('Quayside Banqueting'))
+  await kitchen(camera, open, site('Lantern Lane Cafe'))
   await bareVisits(camera, open)
   await context.close()
   await host.stop()
