@@ -47,21 +47,23 @@ export function compose(options: ProgramOptions): Outcome<Program> {
     const keeper = new LockKeeper(options.dataFolder, now, lock)
     const { folder, ask } = options.shared ?? { folder: null, ask: null }
     const desk = deskOf(options, now)
+    const documents = new FileStore({
+      root: options.dataFolder,
+      now,
+      mayWrite: () => keeper.mayWrite(),
+      notes: notesOf(desk),
+    })
     const services = createServices({
       clock: { now },
       ids: { next: randomUUID },
-      documents: new FileStore({
-        root: options.dataFolder,
-        now,
-        mayWrite: () => keeper.mayWrite(),
-        notes: notesOf(desk),
-      }),
+      documents,
       portfolio: { rows: async (ask, library) => ok(await desk.rows(ask, library)), stop: desk.stop },
       shared: sharedFolder({ root: options.dataFolder, folder, ask }),
       host: options.host,
       demos: async () => demoTexts(join(options.assets, 'demo')),
     })
     const close = (): void => {
+      documents.close()
       desk.close()
       keeper.release()
     }

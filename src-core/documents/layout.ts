@@ -5,10 +5,17 @@ const WIDTH = 110
  * line. `frozen`: the value cannot change any more, at any depth. The text of each item of its outer lists is then kept
  * with the item: of a site saved after an edit, all visits but one are what they were.
  */
-export function layOut(value: unknown, { frozen = false }: { readonly frozen?: boolean } = {}): string {
+export const layOut = (value: unknown, how: { readonly frozen?: boolean } = {}): string =>
+  layOutParts(value, how).join('')
+
+/** The same in pieces: the text of a kept item is one of them, and the very same string the next time. */
+export function layOutParts(
+  value: unknown,
+  { frozen = false }: { readonly frozen?: boolean } = {},
+): readonly string[] {
   const layout = new Layout(frozen)
   layout.write(value, '', 0)
-  return layout.pieces.join('')
+  return layout.pieces
 }
 
 const kept = new WeakMap<object, { readonly indent: string; readonly text: string }>()

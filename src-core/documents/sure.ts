@@ -27,7 +27,9 @@ function make(def: z.core.$ZodTypes['_zod']['def']): Sure {
   if (def.checks !== undefined && def.checks.length > 0 && !CHECKED.has(def.type)) return never
   switch (def.type) {
     case 'readonly':
-      return frozen(sureOf(def.innerType))
+      return holdsLists(def.innerType) && settles(def.innerType)
+        ? once(frozen(sureOf(def.innerType)))
+        : frozen(sureOf(def.innerType))
     case 'nullable':
       return orNull(sureOf(def.innerType))
     case 'object':
@@ -55,6 +57,63 @@ const frozen =
   (inner: Sure): Sure =>
   (value) =>
     inner(value) && Object.isFrozen(Object.freeze(value))
+
+/** What was found good and cannot change any more is good the next time: of a site saved again, all but what was edited. */
+function once(sure: Sure): Sure {
+  const good = new WeakSet<object>()
+  return (value) => {
+    if (typeof value === 'object' && value !== null && good.has(value)) return true
+    const is = sure(value)
+    if (is && typeof value === 'object' && value !== null) good.add(value)
+    return is
+  }
+}
+
+/** Smaller parts are looked at again faster than they are remembered. */
+const holdsLists = (schema: z.core.$ZodType): boolean => {
+  const { def } = (schema as z.core.$ZodTypes)._zod
+  return def.type === 'object' && Object.values(def.shape).some((part) => kindOf(part) === 'array')
+}
+
+const kindOf = (schema: z.core.$ZodType): string => {
+  const { def } = (schema as z.core.$ZodTypes)._zod
+  return def.type === 'readonly' || def.type === 'nullable' ? kindOf(def.innerType) : def.type
+}
+
+/** Whether every group and list below is frozen by its schema too. */
+function settles(schema: z.core.$ZodType): boolean {
+  const { def } = (schema as z.core.$ZodTypes)._zod
+  switch (def.type) {
+    case 'object':
+      return Object.values(def.shape).every(frozenOrPlain)
+    case 'array':
+      return frozenOrPlain(def.element)
+    case 'union':
+      return def.options.every(settles)
+    default:
+      return false
+  }
+}
+
+function frozenOrPlain(schema: z.core.$ZodType): boolean {
+  const { def } = (schema as z.core.$ZodTypes)._zod
+  switch (def.type) {
+    case 'readonly':
+      return settles(def.innerType)
+    case 'nullable':
+      return frozenOrPlain(def.innerType)
+    case 'union':
+      return def.options.every(frozenOrPlain)
+    case 'string':
+    case 'number':
+    case 'boolean':
+    case 'enum':
+    case 'literal':
+      return true
+    default:
+      return false
+  }
+}
 
 const orNull =
   (inner: Sure): Sure =>

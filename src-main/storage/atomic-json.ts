@@ -10,7 +10,7 @@ export class AtomicJson {
   readonly #conf: Conf<Record<string, unknown>>
   readonly #folder: string
   readonly path: string
-  #text = '{}'
+  #bytes: Buffer | string = '{}'
 
   constructor(folder: string, name: string) {
     this.#folder = folder
@@ -22,24 +22,35 @@ export class AtomicJson {
       accessPropertiesByDotNotation: false,
       clearInvalidConfig: false,
       configFileMode: 0o600,
-      serialize: () => this.#text,
+      // what it gives goes unread to the writer below, which takes bytes as well
+      serialize: () => this.#bytes as string,
       deserialize: () => ({}),
     })
   }
 
-  /** Returns after the text is on disk under its name. Throws the system's error, or ShortWrite. */
-  write(text: string): void {
+  /** Returns after the bytes are on disk; their name is after `flush`. Throws the system's error, or ShortWrite. */
+  write(bytes: Buffer): void {
     // under a Snap variable, which terminals of snap-packaged programs hand on, conf gives up writing atomically
     delete process.env['SNAP']
     mkdirSync(this.#folder, { recursive: true, mode: 0o700 })
-    this.#text = text
+    this.#bytes = bytes
     try {
       this.#conf.store = NOTHING_TO_KEEP
     } finally {
-      this.#text = '{}'
+      this.#bytes = '{}'
     }
     // a nearly full disk may take only the first part of one write, and the writer below conf does not look
-    if (statSync(this.path).size !== Buffer.byteLength(text)) throw new ShortWrite()
+    if (statSync(this.path).size !== bytes.length) throw new ShortWrite()
+  }
+
+  /** A whole text, lasting when this returns. */
+  writeText(text: string): void {
+    this.write(Buffer.from(text))
+    this.flush()
+  }
+
+  /** Makes the name, and all others given in this folder, last through a power cut. */
+  flush(): void {
     syncFolder(this.#folder)
   }
 }
@@ -51,7 +62,7 @@ export class ShortWrite extends Error {
   readonly code = 'ENOSPC'
 }
 
-/** Makes a rename last through a power cut. Some systems cannot open folders; there the rename alone must do. */
+/** Some systems cannot open folders; there the rename alone must do. */
 function syncFolder(folder: string): void {
   try {
     const handle = openSync(folder, 'r')

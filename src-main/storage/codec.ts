@@ -1,6 +1,6 @@
 import type { Decoded } from '#core/documents/decode'
 import { decode } from '#core/documents/decode'
-import { encode } from '#core/documents/encode'
+import { encodeParts } from '#core/documents/encode'
 import { FORMATS, type DocumentKind, type Documents } from '#core/documents/formats'
 import type { Outcome } from '#core/outcome'
 
@@ -8,7 +8,8 @@ import type { Outcome } from '#core/outcome'
 export interface Codec<T> {
   readonly version: number
   readonly decode: (text: string) => Outcome<Decoded<T>>
-  readonly encode: (document: T) => string
+  /** the text in pieces, those of unchanged parts the same strings as before */
+  readonly encode: (document: T) => readonly string[]
 }
 
 export type Codecs = { readonly [K in DocumentKind]: Codec<Documents[K]> }
@@ -16,7 +17,7 @@ export type Codecs = { readonly [K in DocumentKind]: Codec<Documents[K]> }
 const codec = <K extends DocumentKind>(kind: K): Codec<Documents[K]> => ({
   version: FORMATS[kind].version,
   decode: (text) => decode(kind, text),
-  encode: (document) => encode(kind, document),
+  encode: (document) => encodeParts(kind, document),
 })
 
 export const CODECS: Codecs = {

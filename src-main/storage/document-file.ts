@@ -1,9 +1,10 @@
-import { existsSync, readdirSync, renameSync, rmSync, statSync, type Stats } from 'node:fs'
+import { existsSync, readdirSync, renameSync, rmSync, statSync, unlinkSync, type Stats } from 'node:fs'
 import { basename, join } from 'node:path'
 import type { DocumentName } from '#core/contract/ports'
 import { fail, ok, type Outcome } from '#core/outcome'
 import type { Problem } from '#core/problem'
 import { AtomicJson, ShortWrite } from './atomic-json'
+import { Bytes } from './bytes'
 import type { Codec } from './codec'
 import { copyInPlace, linkInPlace, moveAside, stamp, writeInPlace } from './file-moves'
 import { notSaved } from './not-saved'
@@ -31,12 +32,16 @@ export class DocumentFile<T> {
   readonly #now: () => string
   readonly path: string
   readonly lastGoodPath: string
+  readonly #newestPath: string
   readonly #beforePath: string
   #writer: AtomicJson | null = null
   /** version of the file on disk, while it is older than what is written now */
   #olderVersion: number | null = null
   /** the file as this program last saw it, to notice another hand */
   #seen: string | null = null
+  /** runs while the newest version has no copy of its own */
+  #ownCopy: NodeJS.Timeout | null = null
+  readonly #bytes = new Bytes()
 
   constructor(place: Place, codec: Codec<T>, now: () => string) {
     this.#place = place
@@ -44,6 +49,7 @@ export class DocumentFile<T> {
     this.#now = now
     this.path = join(place.root, place.folder, `${place.key}.json`)
     this.lastGoodPath = join(place.root, place.folder, `${place.key}.last-good.json`)
+    this.#newestPath = join(place.root, place.folder, `${place.key}.newest.json`)
     this.#beforePath = join(place.root, place.folder, `${place.key}.before.json`)
   }
 
@@ -56,9 +62,11 @@ export class DocumentFile<T> {
       const { document, from } = decoded.value
       this.#olderVersion = from < this.#codec.version ? from : null
       this.#seen = fingerprint(this.path)
-      this.#dropBefore()
-      if (text.ok && !this.#keeps(text.value))
-        this.#keepLastGood(() => copyInPlace(this.path, this.lastGoodPath))
+      drop(this.#beforePath)
+      this.#keepLastGood(() => {
+        if (text.ok && !this.#keeps(text.value)) copyInPlace(this.path, this.lastGoodPath)
+        drop(this.#newestPath)
+      })
       return ok(document)
     }
     if (decoded.problem.code === 'document-newer' || decoded.problem.code === 'unavailable') return decoded
@@ -77,14 +85,14 @@ export class DocumentFile<T> {
     return now !== null && now !== this.#seen
   }
 
-  /** Writes and returns only when the text is safe on disk. On failure the file is what it was before. */
+  /** Writes and returns only when the document is safe on disk. On failure the file is what it was before. */
   write(document: T): Outcome<void> {
-    const text = this.#codec.encode(document)
+    const bytes = this.#bytes.of(this.#codec.encode(document))
     try {
       this.#guardOthers()
       this.#holdBefore()
       this.#writer ??= new AtomicJson(join(this.#place.root, this.#place.folder), this.#place.key)
-      this.#writer.write(text)
+      this.#writer.write(bytes)
     } catch (error) {
       if (error instanceof ShortWrite) this.#undoShortWrite()
       return notSaved(error)
@@ -92,18 +100,43 @@ export class DocumentFile<T> {
     // from here on the document is saved: whatever else fails must not turn that into a refusal
     this.#olderVersion = null
     this.#seen = fingerprint(this.path)
-    this.#dropBefore()
-    // from memory and not from the file: that may have been deleted in this very moment
-    this.#keepLastGood(() => writeInPlace(text, this.lastGoodPath))
+    drop(this.#beforePath)
+    this.#keepLastGood(() => this.#hold(bytes))
+    this.#writer.flush()
     return ok(undefined)
   }
 
-  /** The last good version, or null when there is none that can be read. */
-  readLastGood(): T | null {
-    const text = readText(this.lastGoodPath)
-    if (text === null || !text.ok) return null
-    const decoded = this.#codec.decode(text.value)
-    return decoded.ok ? decoded.value.document : null
+  /** Brings the last good version up to the newest one now, before the program ends. */
+  settle(): void {
+    if (this.#ownCopy === null) return
+    this.#stopWaiting()
+    // after another hand was at the file, or took it away, the second name is all there is of what was saved
+    if (fingerprint(this.path) !== this.#seen) return
+    this.#keepLastGood(() => {
+      copyInPlace(this.path, this.lastGoodPath)
+      drop(this.#newestPath)
+    })
+  }
+
+  /** Before a document is let go of: what only makes its next write quicker goes with it. */
+  rest(): void {
+    this.settle()
+    this.#bytes.forget()
+  }
+
+  /** The last good version and where it lies, or null when there is none that can be read. */
+  readLastGood(): { readonly document: T; readonly path: string } | null {
+    for (const path of [this.#newestPath, this.lastGoodPath]) {
+      const text = readText(path)
+      const decoded = text?.ok === true ? this.#codec.decode(text.value) : null
+      if (decoded?.ok === true) return { document: decoded.value.document, path }
+    }
+    return null
+  }
+
+  /** The file, or what of it is left. */
+  left(): string | null {
+    return [this.path, this.#newestPath, this.lastGoodPath].find((path) => existsSync(path)) ?? null
   }
 
   /** What is kept of damaged files, newest last, as paths inside the data folder. */
@@ -116,8 +149,8 @@ export class DocumentFile<T> {
 
   /** After the document was taken away: nothing of it is offered or listed any more. Damaged files stay, as `dismissed`. */
   forget(): void {
-    rmSync(this.lastGoodPath, { force: true })
-    rmSync(this.#beforePath, { force: true })
+    this.#stopWaiting()
+    for (const path of [this.#newestPath, this.lastGoodPath, this.#beforePath]) rmSync(path, { force: true })
     this.#seen = null
     this.#olderVersion = null
     for (const file of this.damaged())
@@ -151,7 +184,7 @@ export class DocumentFile<T> {
 
   #absence(): Problem {
     const setAside = this.damaged().at(-1) ?? null
-    return setAside === null && !existsSync(this.lastGoodPath)
+    return setAside === null && this.left() === null
       ? { code: 'not-found', what: this.#place.key }
       : { code: 'document-damaged', document: this.#place.key, setAside }
   }
@@ -166,17 +199,10 @@ export class DocumentFile<T> {
     }
   }
 
-  #dropBefore(): void {
-    try {
-      rmSync(this.#beforePath, { force: true })
-    } catch {
-      // a second name too many; the next start or write takes it away
-    }
-  }
-
   #undoShortWrite(): void {
     try {
       if (existsSync(this.#beforePath)) renameSync(this.#beforePath, this.path)
+      else if (existsSync(this.#newestPath)) renameSync(this.#newestPath, this.path)
       else if (existsSync(this.lastGoodPath)) copyInPlace(this.lastGoodPath, this.path)
       else rmSync(this.path, { force: true })
       this.#seen = fingerprint(this.path)
@@ -184,6 +210,25 @@ export class DocumentFile<T> {
       // the disk went altogether: the next look at the file finds it strange and brings the version before back
       this.#seen = null
     }
+  }
+
+  /**
+   * Gives the version just saved a second name. That is quick and takes no space, and it outlives the file's deletion,
+   * but not damage done inside the file: within a second the last good version becomes a copy of it.
+   */
+  #hold(bytes: Buffer): void {
+    if (existsSync(this.lastGoodPath) && linked(this.path, this.#newestPath)) {
+      this.#ownCopy ??= setTimeout(() => this.settle(), OWN_COPY_AFTER).unref()
+      return
+    }
+    // from memory and not from the file: that may have been deleted in this very moment
+    writeInPlace(bytes, this.lastGoodPath)
+    drop(this.#newestPath)
+  }
+
+  #stopWaiting(): void {
+    if (this.#ownCopy !== null) clearTimeout(this.#ownCopy)
+    this.#ownCopy = null
   }
 
   /**
@@ -202,6 +247,28 @@ export class DocumentFile<T> {
     } catch {
       // the disk is full or gone
     }
+  }
+}
+
+/** ms; saves that come meanwhile share one copy */
+const OWN_COPY_AFTER = 1_000
+
+/** False on file systems without links, and when the file is gone. */
+function linked(path: string, name: string): boolean {
+  try {
+    linkInPlace(path, name)
+    return true
+  } catch {
+    return false
+  }
+}
+
+/** Takes away a second name. One that stays for now is taken away by the next start or write. */
+function drop(path: string): void {
+  try {
+    unlinkSync(path)
+  } catch {
+    // there is none
   }
 }
 

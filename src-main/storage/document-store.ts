@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs'
 import type { DocumentFor, DocumentName, DocumentStore, Stored } from '#core/contract/ports'
 import type { SiteFile } from '#core/documents/site-schema'
 import { same } from '#core/documents/same'
@@ -104,8 +103,8 @@ export class FileStore implements DocumentStore {
     if (!found.ok && found.problem.code !== 'document-damaged') return found
     return this.#changing(name, () => {
       const { key } = placeOf(this.#options.root, name)
-      const path = existsSync(file.path) ? file.path : file.lastGoodPath
-      if (existsSync(path)) this.#removed.put(path, key, this.#options.now())
+      const path = file.left()
+      if (path !== null) this.#removed.put(path, key, this.#options.now())
       file.forget()
       return ok(undefined)
     })
@@ -151,6 +150,11 @@ export class FileStore implements DocumentStore {
       },
       false,
     )
+
+  /** Before the data folder is given back: last good versions that are only a second name yet get files of their own. */
+  close(): void {
+    for (const { file } of this.#open.values()) file.settle()
+  }
 
   #entry<N extends DocumentName>(name: N): Open<N> {
     const place = placeOf(this.#options.root, name)
@@ -251,6 +255,7 @@ export class FileStore implements DocumentStore {
     for (const oldest of this.#kept) {
       if (this.#kept.size <= SITES_KEPT) break
       oldest.stored = null
+      oldest.file.rest()
       this.#kept.delete(oldest)
     }
   }
@@ -259,7 +264,7 @@ export class FileStore implements DocumentStore {
   #lastGood<N extends DocumentName>(name: N): LastGood<DocumentFor<N>> | null {
     const { file, backups } = this.#entry(name)
     const beside = file.readLastGood()
-    if (beside !== null) return { document: beside, at: changedAt(file.lastGoodPath) }
+    if (beside !== null) return { document: beside.document, at: changedAt(beside.path) }
     for (const { copy, takenAt } of backups.list()) {
       const text = readText(backups.path(copy))
       const decoded = text?.ok === true ? this.#codecs[name.kind].decode(text.value) : null

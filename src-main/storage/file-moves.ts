@@ -13,11 +13,11 @@ export function copyInPlace(source: string, target: string): void {
   }
 }
 
-/** Writes a whole text over `target` in one step. Not flushed: for what stands in for a file that is. */
-export function writeInPlace(text: string, target: string): void {
+/** Writes a whole file over `target` in one step. Not flushed: for what stands in for a file that is. */
+export function writeInPlace(bytes: Buffer, target: string): void {
   const half = `${target}.tmp-${randomUUID()}`
   try {
-    writeFileSync(half, text, { mode: 0o600 })
+    writeFileSync(half, bytes, { mode: 0o600 })
     renameSync(half, target)
   } catch (error) {
     rmSync(half, { force: true })

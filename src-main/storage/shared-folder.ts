@@ -36,7 +36,7 @@ export function sharedFolder({ root, ask, folder }: SharedOptions): SharedFolder
 
   const remember = (next: Memory): Outcome<void> => {
     try {
-      file.write(`${JSON.stringify(next, null, 2)}\n`)
+      file.writeText(`${JSON.stringify(next, null, 2)}\n`)
       memory = next
       return ok(undefined)
     } catch (error) {
@@ -95,7 +95,7 @@ export function sharedFolder({ root, ask, folder }: SharedOptions): SharedFolder
       if (!kept.ok) return kept
       const name = `${siteId.toLowerCase()}--${memory.device}.dosewright`
       try {
-        new AtomicJson(memory.folder, name).write(text)
+        new AtomicJson(memory.folder, name).writeText(text)
         return ok(`${name}.json`)
       } catch (error) {
         return notSaved(error)

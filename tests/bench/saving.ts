@@ -50,13 +50,20 @@ export async function saving(): Promise<readonly Ratio[]> {
     let saved = good(await store.create(name, document))
     let edits = 0
     const edited = (): Site => ({ ...document.site, notes: `edit ${(edits += 1)}` })
+    const bytes = Buffer.from(text)
     const writer = new AtomicJson(join(root, 'sites'), 'alone')
     const prepare = edited
     const [bare, lasting, written, stored] = await timedTogether(
       [
         { work: () => bareWrite(join(root, 'bare'), text, false), prepare },
         { work: () => bareWrite(join(root, 'bare'), text, true), prepare },
-        { work: () => writer.write(text), prepare },
+        {
+          work: () => {
+            writer.write(bytes)
+            writer.flush()
+          },
+          prepare,
+        },
         {
           work: async (site: Site) => {
             saved = good(await store.write(name, { ...document, site }, saved.revision))

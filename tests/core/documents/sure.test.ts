@@ -77,6 +77,17 @@ const change = fc.oneof(
 )
 
 describe('a quick yes of a schema', () => {
+  it.each(DOCUMENTS)(
+    'a second time is the same yes, for a %s nothing of which can change (%s)',
+    (kind, file) => {
+      const document = quickJson(text(file))?.value
+      const sure = sureOf(FORMATS[kind].schema)
+      const first = sure(document)
+      expect([sure(document), sure(structuredClone(document))]).toEqual([first, first])
+      if (first) expect(frozenParts(document)).toEqual(pathsOf(document).map((path) => path.join('.')))
+    },
+  )
+
   it.each(DOCUMENTS)('is given to a %s as this program writes it (%s)', (kind, file) => {
     const value = quickJson(text(file))?.value
     expect(value).toBeDefined()

@@ -13,6 +13,7 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { fail } from '#core/outcome'
 import type { Site } from '#core/records/index'
+import { encode } from '#core/documents/encode'
 import { CODECS } from '#main/storage/codec'
 import { site } from '../../contract/sample-site'
 import { good, removeFolder, tempFolder } from '../../contract/program'
@@ -222,7 +223,7 @@ describe('damage', () => {
     const store = openStore(root)
     const { revision } = await good(store.open(nameOf(made)))
     const theirs = { ...made, notes: 'typed into the file' }
-    writeFileSync(pathOf(made), CODECS.site.encode(siteFile(theirs)))
+    writeFileSync(pathOf(made), encode('site', siteFile(theirs)))
     expect(await store.write(nameOf(made), siteFile({ ...made, notes: 'mine' }), revision)).toMatchObject({
       problem: { code: 'document-changed-elsewhere' },
     })
@@ -260,8 +261,9 @@ describe('versions', () => {
         const decoded = CODECS.site.decode(text)
         return decoded.ok ? { ...decoded, value: { ...decoded.value, from: 1 } } : decoded
       },
-      encode: (document: Parameters<typeof CODECS.site.encode>[0]) =>
-        CODECS.site.encode(document).replace('"version": 2', '"version": 3'),
+      encode: (document: Parameters<typeof CODECS.site.encode>[0]) => [
+        encode('site', document).replace('"version": 2', '"version": 3'),
+      ],
     },
   }
 

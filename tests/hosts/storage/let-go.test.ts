@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { encode } from '#core/documents/encode'
 import { CODECS, type Codecs } from '#main/storage/codec'
 import { SITES_KEPT } from '#main/storage/document-store'
 import { good, removeFolder, tempFolder } from '../../contract/program'
@@ -59,7 +60,7 @@ describe('of very many sites', () => {
       await good(store.create(nameOf(other.id), siteFile(other)))
     }
     const theirs = { ...first, notes: 'theirs' }
-    writeFileSync(join(root, 'sites', `${first.id}.json`), CODECS.site.encode(siteFile(theirs)))
+    writeFileSync(join(root, 'sites', `${first.id}.json`), encode('site', siteFile(theirs)))
     expect(
       await store.write(nameOf(first.id), siteFile({ ...first, notes: 'mine' }), revision),
     ).toMatchObject({ ok: false, problem: { code: 'document-changed-elsewhere' } })
