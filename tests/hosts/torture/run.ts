@@ -3,7 +3,6 @@ import { copyBuild, needBuild } from '../launch/built-program'
 import { killAgainAndAgain, troublesHere } from './kills'
 import { liveFor } from './long-life'
 import { mutateAndImport } from './mutations'
-import { mutateOthers } from './other-mutations'
 
 // `npm run torture`: the long form of what npm test does a little of. Takes about half an hour.
 const { values } = parseArgs({
@@ -19,7 +18,6 @@ needBuild()
 copyBuild()
 const mutations = await mutateAndImport(Number(values.mutations), seed)
 console.log('damaged files', JSON.stringify(mutations, null, 2))
-console.log('damaged other files', JSON.stringify(mutateOthers(Number(values.mutations), seed), null, 2))
 const life = await liveFor(Number(values.hours))
 console.log('long life', JSON.stringify(life, null, 2))
 const kills = await killAgainAndAgain(Number(values.kills), seed, troublesHere())
