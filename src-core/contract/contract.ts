@@ -184,7 +184,8 @@ export const contract = {
                 file: z.string(),
                 id: id.nullable(),
                 name,
-                state: z.enum(['new', 'differs', 'unreadable']),
+                /** `removed`: it was here and was taken off the list */
+                state: z.enum(['new', 'removed', 'differs', 'unreadable']),
                 changedAt: instant,
               })
               .readonly(),

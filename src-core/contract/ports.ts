@@ -97,7 +97,7 @@ export interface Portfolio {
 export interface SharedFolder {
   readonly describe: () => { readonly folder: string | null; readonly canChoose: boolean }
   readonly choose: () => Promise<Outcome<string | null>>
-  /** the site files of other installations in the folder */
+  /** the site files in the folder that this installation did not put there as they are now */
   readonly list: () => Promise<Outcome<readonly SharedFile[]>>
   readonly read: (file: string) => Promise<Outcome<string>>
   readonly write: (siteId: Id, text: string) => Promise<Outcome<string>>

@@ -76,7 +76,10 @@ export const importSite: Service<'site.import'> =
 
 export type ImportChoice = Pick<Parameters<ReturnType<typeof importSite>>[0], 'choice' | 'prefer'>
 
-/** The library first: a product too many does no harm, a site without its product would. */
+/**
+ * All is checked before anything is written. Then the library first: a product too many does no harm, a site without its
+ * product would.
+ */
 export async function importFile(
   ports: Ports,
   file: SiteFile,
@@ -98,11 +101,11 @@ export async function importFile(
       place: 'prefer',
       reason: 'is needed, because both sides changed the same thing',
     })
-  const library = await takeLibrary(documents, file)
-  if (!library.ok) return library
   const site = opened.ok ? resolve(ports, opened.value.document.site, file.site, how) : file.site
   const checked = check({ schema: siteSchema }, site)
   if (!checked.ok) return checked
+  const library = await takeLibrary(documents, file)
+  if (!library.ok) return library
   const done = ok({ id: site.id, name: site.name, ...library.value })
   if (opened.ok && site.id === file.site.id && same(site, opened.value.document.site)) return done
   if (!opened.ok || site.id !== file.site.id)

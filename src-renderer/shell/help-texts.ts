@@ -5,7 +5,7 @@ export const HELP: Readonly<Record<Screen, readonly string[]>> = {
   sites: [
     'All sites kept on this computer. The list says where a visit is open, when each site was last seen, and what needs somebody.',
     'Add a site with the quick set-up: one machine and its pumps take about two minutes. A site file from a colleague is brought in with “Import a file”.',
-    'A removed site is kept: Undo brings it back at once, “Removed sites” under the list at any later time.',
+    'A removed site is kept: Undo brings it back at once, “Removed sites” under the list at any later time. Colleagues who share it through a folder keep theirs.',
   ],
   site: [
     'One page about the site: what state each pump was left in, what was found at the last visit, the water, the stock and what comes next.',

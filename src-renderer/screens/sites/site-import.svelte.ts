@@ -69,6 +69,13 @@ export class SiteImport {
     })
   }
 
+  /** Not wanted here: it is not offered again until it changes. */
+  async leaveShared(file: string): Promise<void> {
+    const left = await this.session.call('shared.take', { file, choice: 'keep-mine' })
+    if (left.ok) this.done(left.value, true)
+    else this.#refuse(file, left.problem)
+  }
+
   async answer(choice: ImportChoice, prefer: 'mine' | 'theirs'): Promise<void> {
     if (this.stage.kind !== 'asking') return
     const { source } = this.stage
