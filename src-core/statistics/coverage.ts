@@ -1,11 +1,15 @@
+import { once } from '../once'
 import { combine, effectiveDegreesOfFreedom, type Contribution } from './degrees-of-freedom'
 import { coverage95, tCdf } from './distributions'
 
 export interface Coverage {
   /** expanded over standard uncertainty at 95 % */
   readonly factor: number
-  /** the degrees of freedom whose t quantile that factor is; null for infinitely many */
-  readonly degreesOfFreedom: number | null
+  /**
+   * The degrees of freedom whose t quantile that factor is; null for infinitely many. A function where they are still
+   * to be searched for, which costs more than the rest of a result and is seldom looked at.
+   */
+  readonly degreesOfFreedom: number | null | (() => number | null)
 }
 
 /**
@@ -26,7 +30,7 @@ export function coverageOf(lines: readonly Contribution[], standard = combine(li
   const factor = Math.hypot(
     ...lines.map((line) => coverage95(line.degreesOfFreedom) * (line.standard / standard)),
   )
-  return { factor, degreesOfFreedom: degreesFor(factor) }
+  return { factor, degreesOfFreedom: once(() => degreesFor(factor)) }
 }
 
 /** The degrees of freedom at which t(0.975) is `factor`: bisection, the quantile falls as they grow. */

@@ -60,18 +60,22 @@ export function settled<U extends ResultUnit>(step: Outcome<Doubtful>, unit: U):
   const standard = combine(budget)
   const { factor: coverage, degreesOfFreedom } = coverageOf(budget, standard)
   const expanded = coverage * standard
-  return ok({
-    unit,
-    value,
-    standard,
-    coverage,
-    expanded,
-    low: value - expanded,
-    high: value + expanded,
-    degreesOfFreedom,
-    predicted,
-    budget: budget.map((line) => shared(line, (line.standard / standard) ** 2)),
-  })
+  const low = value - expanded
+  const high = value + expanded
+  const lines = budget.map((line) => shared(line, (line.standard / standard) ** 2))
+  const made = { unit, value, standard, coverage, expanded, low, high }
+  return ok(
+    typeof degreesOfFreedom === 'function'
+      ? {
+          ...made,
+          get degreesOfFreedom() {
+            return degreesOfFreedom()
+          },
+          predicted,
+          budget: lines,
+        }
+      : { ...made, degreesOfFreedom, predicted, budget: lines },
+  )
 }
 
 function mergeBySource(lines: readonly DoubtLine[]): readonly Doubt[] {

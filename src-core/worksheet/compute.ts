@@ -25,26 +25,26 @@ export interface WorksheetInput {
 /**
  * Everything computed about a site, in one call: every visit with its tests, doses, decisions and advice; the average
  * month's use and cost at the last known settings and the prices of `asOf`. Never throws for bad numbers: each result
- * carries its own problem. Visits are worked out as they are read, and closed ones once.
+ * carries its own problem. Visits and the month are worked out as they are read, and closed visits once.
  */
 export function computeWorksheet(input: WorksheetInput): Worksheet {
   const { site, asOf } = input
   const visits = workedVisits(input)
   const pumps = site.machines.flatMap((machine) => machine.pumps)
-  const { use, racks, totals } = siteUse(site, input.products, pumpSettings(pumps, visits), asOf)
+  const month = once(() => siteUse(site, input.products, pumpSettings(pumps, visits), asOf))
   const calendar = openCalendar(site.calendar, asOf)
-  const month = calendar.ok ? averageMonth(calendar.value) : { days: 0, openDays: 0, rackDays: 0 }
+  const span = calendar.ok ? averageMonth(calendar.value) : { days: 0, openDays: 0, rackDays: 0 }
   const racksOf = (machineId: Id): Outcome<RackRate> =>
-    racks.find((row) => row.machineId === machineId)?.rate ??
+    month().racks.find((row) => row.machineId === machineId)?.rate ??
     fail({ code: 'missing', field: 'machine.racksPerDay', needed: 'racks-per-day' })
   const results = once(() =>
     visits.map(({ visit, setup, worked }) =>
-      visitResult({ site, visit, setup, pumps: worked, month, racksOf }),
+      visitResult({ site, visit, setup, pumps: worked, month: span, racksOf }),
     ),
   )
   const drift = once(() =>
     pumps.flatMap((pump) => {
-      const trend = pumpTrend(site, { visits: results(), racks, asOf }, input, pump.id)
+      const trend = pumpTrend(site, { visits: results(), racks: month().racks, asOf }, input, pump.id)
       return trend.ok ? [{ pumpId: pump.id, drift: trend.value.drift }] : []
     }),
   )
@@ -56,9 +56,15 @@ export function computeWorksheet(input: WorksheetInput): Worksheet {
     get visits() {
       return results()
     },
-    use,
-    racks,
-    totals,
+    get use() {
+      return month().use
+    },
+    get racks() {
+      return month().racks
+    },
+    get totals() {
+      return month().totals
+    },
     get drift() {
       return drift()
     },

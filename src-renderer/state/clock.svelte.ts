@@ -4,13 +4,25 @@ const MINUTE = 60_000
 
 /** The calendar day of an instant in a time zone; an unknown zone counts as the computer's own. */
 export function dayIn(instant: Date, timeZone: string | null): Day {
-  const options = { year: 'numeric', month: '2-digit', day: '2-digit' } as const
-  const parts = formatter(timeZone, options).formatToParts(instant)
+  const parts = formatter(timeZone).formatToParts(instant)
   const part = (type: string): string => parts.find((item) => item.type === type)?.value ?? ''
   return `${part('year')}-${part('month')}-${part('day')}`
 }
 
-function formatter(timeZone: string | null, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+const formatters = new Map<string, Intl.DateTimeFormat>()
+
+/** Making one takes longer than using it a hundred times; that of the computer's own zone may change under way. */
+function formatter(timeZone: string | null): Intl.DateTimeFormat {
+  if (timeZone === null) return make(null)
+  const known = formatters.get(timeZone)
+  if (known !== undefined) return known
+  const made = make(timeZone)
+  formatters.set(timeZone, made)
+  return made
+}
+
+function make(timeZone: string | null): Intl.DateTimeFormat {
+  const options = { year: 'numeric', month: '2-digit', day: '2-digit' } as const
   try {
     return new Intl.DateTimeFormat('en-CA', timeZone === null ? options : { ...options, timeZone })
   } catch {

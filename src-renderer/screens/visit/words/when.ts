@@ -10,7 +10,19 @@ export const dayAt = (instant: Instant, timeZone: string): string =>
 
 export const dayText = (day: Day): string => dayAt(`${day}T12:00:00.000Z`, 'UTC')
 
+const formatters = new Map<string, Intl.DateTimeFormat>()
+
+/** Making one takes longer than using it a hundred times. */
 function formatter(options: Intl.DateTimeFormatOptions, timeZone: string): Intl.DateTimeFormat {
+  const key = `${timeZone} ${Object.keys(options).join(' ')}`
+  const known = formatters.get(key)
+  if (known !== undefined) return known
+  const made = make(options, timeZone)
+  formatters.set(key, made)
+  return made
+}
+
+function make(options: Intl.DateTimeFormatOptions, timeZone: string): Intl.DateTimeFormat {
   try {
     return new Intl.DateTimeFormat('en-GB', { ...options, timeZone })
   } catch {
