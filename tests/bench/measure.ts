@@ -54,6 +54,10 @@ export function summary(taken: readonly number[]): Timing {
   return { median: at(0.5), low: at(0.1), high: at(0.9), times: sorted.length }
 }
 
+export const quantile = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ??
+  Number.NaN
+
 export interface Ratio {
   readonly name: string
   readonly ratio: number

@@ -3,16 +3,17 @@ import { chromium, type Browser, type Page } from '@playwright/test'
 import { findChromium } from '../support/chromium'
 import { LAUNCH_FLAGS } from '../e2e/support/flags'
 import { newDataFolder, startHost } from '../e2e/support/host'
-import { writeBenchSite } from './bench-folder'
+import { keyFigures, toldKeys, type KeyFigures } from './keys'
 import { writeManySites } from './many-sites'
-import { summary, type Timing } from './measure'
+import { quantile, summary, type Timing } from './measure'
+import { newPage, type Watched } from './page'
 
 /**
  * The program in a real browser: from a key to the painted result, the portfolio of very many sites, how it scrolls,
  * and what memory it takes. Only what the page itself sees of time is counted.
  */
 export interface WindowFigures {
-  readonly keys: { readonly times: Timing; readonly p95: number; readonly longTasks: number }
+  readonly keys: KeyFigures
   readonly portfolios: readonly Portfolio[]
 }
 
@@ -32,7 +33,6 @@ export interface Portfolio {
 }
 
 const OPENINGS = 7
-const KEYS = 240
 
 export async function windowFigures(folders: readonly { readonly path: string; readonly sites: number }[]) {
   const executablePath = findChromium()
@@ -47,47 +47,6 @@ export async function windowFigures(folders: readonly { readonly path: string; r
     return { keys, portfolios }
   } finally {
     await browser.close()
-  }
-}
-
-async function keyFigures(browser: Browser): Promise<WindowFigures['keys']> {
-  const root = newDataFolder()
-  const { siteId, visitId } = writeBenchSite(root)
-  const host = await startHost(root)
-  const page = await newPage(browser)
-  try {
-    await page.goto(await host.address())
-    await page.locator('li.site').first().waitFor()
-    await page.goto(`${host.origin}/#/site/${siteId}/visit/${visitId}`)
-    await page
-      .getByRole('button', { name: /Rinse aid pump/u })
-      .first()
-      .click()
-    for (const caution of [/^I have read/u, /^Gloves/u, /^Line is/u]) {
-      const button = page.getByRole('button', { name: caution }).first()
-      await button.waitFor({ timeout: 3000 }).catch(() => null)
-      if (await button.isVisible()) await button.click()
-    }
-    await page.getByRole('button', { name: 'Change run 2' }).click()
-    const box = page.getByRole('textbox', { name: /^Caught|^Volume/u }).last()
-    await box.focus()
-    await page.evaluate(watchKeys)
-    // 5.13, taken back, 5.14, ...: each key changes the figure, so each has a result to paint
-    for (let key = 0; key < KEYS; key += 2) {
-      await page.keyboard.press('Backspace')
-      await page.waitForTimeout(40)
-      await page.keyboard.press(String(key % 10))
-      await page.waitForTimeout(40)
-    }
-    const { times, long } = await page.evaluate(() => {
-      const w = globalThis as unknown as Watched
-      return { times: w.keyTimes, long: w.longTasks }
-    })
-    return { times: summary(times), p95: quantile(times, 0.95), longTasks: long.length }
-  } finally {
-    await page.context().close()
-    await host.stop()
-    rmSync(root, { recursive: true, force: true })
   }
 }
 
@@ -159,47 +118,6 @@ async function openPortfolio(page: Page, sites: number, patience: number): Promi
   )
 }
 
-interface Watched {
-  keyTimes: number[]
-  longTasks: number[]
-}
-
-async function newPage(browser: Browser): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 1366, height: 768 } })
-  const page = await context.newPage()
-  // what the compiler of these scripts wraps named functions in
-  await page.addInitScript('globalThis.__name = (named) => named')
-  await page.addInitScript(() => {
-    const w = globalThis as unknown as Watched
-    w.longTasks = []
-    new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) w.longTasks.push(entry.duration)
-    }).observe({ type: 'longtask' })
-  })
-  return page
-}
-
-/** Runs in the page: notes the time from each key, as the system stamped it, to the frame that shows what it changed. */
-function watchKeys(): void {
-  const w = globalThis as unknown as Watched
-  w.keyTimes = []
-  w.longTasks.length = 0
-  addEventListener(
-    'keydown',
-    (event) => {
-      const began = event.timeStamp
-      requestAnimationFrame(() => {
-        // what runs after the frame sees it painted
-        const channel = new MessageChannel()
-        channel.port1.addEventListener('message', () => w.keyTimes.push(performance.now() - began))
-        channel.port1.start()
-        channel.port2.postMessage(0)
-      })
-    },
-    true,
-  )
-}
-
 /** Runs in the page: scrolls the table by most of its height each frame and gives the times between frames. */
 function scrolled(): Promise<number[]> {
   const box = document.querySelector('.scroller')
@@ -219,10 +137,6 @@ function scrolled(): Promise<number[]> {
   })
 }
 
-const quantile = (values: readonly number[], share: number): number =>
-  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ??
-  Number.NaN
-
 /** Memory a process holds, as Linux counts it; NaN elsewhere. */
 function residentMegabytes(processId: number): number {
   try {
@@ -239,8 +153,7 @@ const ms = (timing: Timing): string =>
 export function toldWindow({ keys, portfolios }: WindowFigures): readonly string[] {
   const [small] = portfolios
   return [
-    `key to painted result on the bench, 120 visits behind: median ${keys.times.median.toFixed(1)} ms (goal 16.7), ` +
-      `p95 ${keys.p95.toFixed(1)} ms (goal 33.3), ${keys.times.times} keys; tasks over 50 ms while typing: ${keys.longTasks} (goal 0)`,
+    toldKeys(keys),
     ...portfolios.map(
       (one) =>
         `portfolio of ${one.sites} sites: first worked out in ${one.built.toFixed(1)} s; opened from the index in ${ms(one.opened)}` +
