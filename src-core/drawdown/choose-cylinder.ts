@@ -1,8 +1,9 @@
 import { all, chain, fail, ok, type Outcome } from '../outcome'
-import type { Instrument } from '../records'
+import type { Instrument, TestMethod } from '../records'
 import { correctionFor, limitsFor, type HowTested } from './correction'
 import { CYLINDER_TOLERANCES } from './cylinder-tolerances'
 import { secondsNeeded, type WantedTest } from './flow-plan'
+import { usableShare } from './room'
 import { GRADUATIONS_NEEDED } from './series-limits'
 import type { TestConditions, VolumeDoubt } from './types'
 import { volumeDoubt } from './volume-doubt'
@@ -13,6 +14,8 @@ export interface Candidate {
   /** in the unit read: mL or g; null when unknown */
   readonly capacity: number | null
   readonly graduation: number | null
+  /** true mL one run may take without leaving the scale; null when the capacity is unknown */
+  readonly room: number | null
   /** true mL per unit read */
   readonly factor: number
   readonly doubt: VolumeDoubt
@@ -37,6 +40,7 @@ export function candidate(
           instrumentId: instrument.id,
           capacity: limits.capacity,
           graduation: limits.graduation,
+          room: limits.capacity === null ? null : limits.capacity * factor * usableShare(how.method),
           factor,
           doubt,
         }),
@@ -45,9 +49,9 @@ export function candidate(
   )
 }
 
-/** Whether `volume` mL of one run can be read: it fits. */
+/** Whether a run expected to take `volume` mL can be read: it stays on the scale, even if somewhat more comes. */
 export const holds = (tool: Candidate, volume: number): boolean =>
-  tool.capacity === null || volume / tool.factor <= tool.capacity * (1 + 1e-9)
+  tool.room === null || volume <= tool.room * (1 + 1e-9)
 
 export interface TestPlan {
   readonly instrumentId: string
@@ -86,25 +90,40 @@ export interface RightSize {
   readonly instrumentId: string | null
   /** the standard size to look for, mL: the smallest of ASTM E1272 that holds a run */
   readonly standardSize: number | null
-  /** s needed for enough marks to pass in the instrument named; null when unknown */
+  /** s needed for enough marks to pass in the instrument named; null when unknown, or when it holds no such run */
   readonly secondsForMarks: number | null
 }
 
-/** The smallest instrument that holds a run of `flow` mL/min over `seconds` s. */
-export function rightSize(flow: number, seconds: number, tools: readonly Candidate[]): RightSize {
+/** The smallest size of ASTM E1272 in which a run of `volume` mL stays on the scale; null beyond the largest. */
+export const standardSizeFor = (volume: number, method: TestMethod): number | null =>
+  CYLINDER_TOLERANCES.find((row) => row.capacity * usableShare(method) >= volume * (1 - 1e-9))?.capacity ??
+  null
+
+/**
+ * The smallest instrument that holds a run of `flow` mL/min over `seconds` s and does not come near its end; one in
+ * which enough marks can pass is taken before one in which they cannot.
+ */
+export function rightSize(
+  flow: number,
+  seconds: number,
+  method: TestMethod,
+  tools: readonly Candidate[],
+): RightSize {
   const volume = (flow * seconds) / 60
-  const size = CYLINDER_TOLERANCES.find((row) => row.capacity >= volume)?.capacity ?? null
   const fitting = tools
-    .filter((tool) => tool.capacity !== null && holds(tool, volume))
-    .toSorted((a, b) => (a.capacity ?? 0) * a.factor - (b.capacity ?? 0) * b.factor)[0]
-  const perMark = fitting?.graduation ?? null
-  const marks =
-    fitting === undefined || perMark === null
-      ? null
-      : (60 * GRADUATIONS_NEEDED * perMark * fitting.factor) / flow
+    .filter((tool) => tool.room !== null && holds(tool, volume))
+    .toSorted((a, b) => Number(!showsMarks(a)) - Number(!showsMarks(b)) || (a.room ?? 0) - (b.room ?? 0))[0]
+  const marks = fitting === undefined || !showsMarks(fitting) ? null : (60 * volumeOfMarks(fitting)) / flow
   return {
     instrumentId: fitting?.instrumentId ?? null,
-    standardSize: Number.isFinite(volume) && volume >= 0 ? size : null,
+    standardSize: Number.isFinite(volume) && volume >= 0 ? standardSizeFor(volume, method) : null,
     secondsForMarks: marks !== null && Number.isFinite(marks) ? marks : null,
   }
 }
+
+/** True mL while enough marks pass; not finite where the marks are unknown. */
+const volumeOfMarks = ({ graduation, factor }: Candidate): number =>
+  graduation === null ? Number.POSITIVE_INFINITY : GRADUATIONS_NEEDED * graduation * factor
+
+const showsMarks = (tool: Candidate): boolean =>
+  Number.isFinite(volumeOfMarks(tool)) && holds(tool, volumeOfMarks(tool))

@@ -1,10 +1,10 @@
 import { CYLINDER_TOLERANCES } from '../drawdown/cylinder-tolerances'
-import { holds, type Candidate } from '../drawdown/choose-cylinder'
+import { holds, standardSizeFor, type Candidate } from '../drawdown/choose-cylinder'
 import type { SeriesState } from '../drawdown/types'
 import { RINSE_SPREAD } from '../dose/rinse-volume'
 import { STRENGTH_MEASURED, STRENGTH_STATED } from '../dose/product-strength'
 import type { DoseContext } from '../dose/on-basis'
-import type { Instrument } from '../records'
+import type { Instrument, TestMethod } from '../records'
 import type { BudgetSource } from '../statistics/estimate'
 import { rectangular } from '../statistics/rectangular'
 
@@ -27,6 +27,7 @@ export function instrumentAlternatives(
   state: SeriesState,
   tools: readonly Candidate[],
   instruments: readonly Instrument[],
+  method: TestMethod,
 ): readonly Alternative[] {
   const { doubt } = state
   const { source, standard } = doubt.instrument
@@ -38,15 +39,14 @@ export function instrumentAlternatives(
       ? [{ source, label: `your ${name === '' ? 'other instrument' : name}`, factor }]
       : []
   })
+  const size = standardSizeFor(volume, method)
   const glass =
     source === 'cylinder-tolerance'
-      ? CYLINDER_TOLERANCES.filter((row) => row.capacity >= volume)
-          .slice(0, 1)
-          .map((row) => ({
-            source,
-            label: `a ${row.capacity} mL class A cylinder`,
-            factor: rectangular(row.A) / standard,
-          }))
+      ? CYLINDER_TOLERANCES.filter((row) => row.capacity === size).map((row) => ({
+          source,
+          label: `a ${row.capacity} mL class A cylinder`,
+          factor: rectangular(row.A) / standard,
+        }))
       : []
   return [...own, ...glass].filter((one) => one.factor < 1)
 }

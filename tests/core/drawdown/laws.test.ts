@@ -85,7 +85,7 @@ describe('any record at all', () => {
         const tools = tool.ok ? [tool.value] : []
         return (
           allFinite(tool) &&
-          allFinite(rightSize(flow, seconds, tools)) &&
+          allFinite(rightSize(flow, seconds, 'draw-down', tools)) &&
           allFinite(planTest({ flow, runs: seconds, relative: wanted }, tools)) &&
           allFinite(tubeFactorOf(flow, seconds))
         )

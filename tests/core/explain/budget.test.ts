@@ -31,7 +31,7 @@ const tools = (list: readonly Instrument[]) =>
 
 describe('what the doubt is made of', () => {
   it('worked example: the cylinder is 85 % of it, and a class A one brings ±0.62 to what the budget then gives', () => {
-    const alternatives = instrumentAlternatives(state, [], [])
+    const alternatives = instrumentAlternatives(state, [], [], 'catch')
     const summary = budgetSummary(example, alternatives)
     const classA = good(
       testFlow(
@@ -48,14 +48,14 @@ describe('what the doubt is made of', () => {
 
   it('says halve when it halves', () => {
     const quiet = testFlow(
-      caught([24, 24.1, 24, 23.9, 24]),
+      caught([22, 22.1, 22, 21.9, 22]),
       conditions({ instrument: cylinder({ graduation: mL('0.1') }) }),
     )
     if (quiet.state === null) throw new Error('a series with a flow')
     const own = cylinder({ id: 'own', name: 'good 25 mL cylinder', capacity: mL(25), tolerance: mL('0.25') })
     const summary = budgetSummary(
       good(quiet.flow),
-      instrumentAlternatives(quiet.state, tools([own]), [own]).slice(0, 1),
+      instrumentAlternatives(quiet.state, tools([own]), [own], 'catch').slice(0, 1),
     )
     expect(summary.text).toMatch(/: your good 25 mL cylinder would halve this\.$/)
   })

@@ -22,6 +22,9 @@ export function doubtWords(around: Surroundings, decision: Decision, sign: Decim
   const ofTest =
     state === null
       ? []
-      : [...instrumentAlternatives(state, tools, around.instruments), ...runAlternatives(state)]
+      : [
+          ...instrumentAlternatives(state, tools, around.instruments, around.test.method),
+          ...runAlternatives(state),
+        ]
   return budgetSummary(decision.value, [...ofTest, ...inputAlternatives(contextOf(around))], sign).text
 }

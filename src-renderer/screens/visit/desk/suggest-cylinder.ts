@@ -30,7 +30,7 @@ export const fitsMethod = (instrument: Instrument, method: Test['method']): bool
     : instrument.kind === 'cylinder' || instrument.kind === 'cup'
 
 /**
- * The smallest instrument at hand that holds one run. A cylinder whose bore is not known is judged as if the tube were
+ * The smallest instrument at hand that holds one run with room to spare. A cylinder whose bore is not known is judged as if the tube were
  * lifted out: the size to take is the same.
  */
 export function rightInstrument(
@@ -50,5 +50,5 @@ export function rightInstrument(
       const tool = exact.ok ? exact : candidate({ ...how, tubeImmersed: false }, conditions, instrument)
       return tool.ok ? [tool.value] : []
     })
-  return rightSize(flow, seconds, tools)
+  return rightSize(flow, seconds, how.method, tools)
 }
