@@ -18,6 +18,7 @@ export interface LocalHostOptions {
   readonly log: (line: string) => void
   /** ms that only ever go forward, for the life of a start code */
   readonly now?: () => number
+  readonly limits?: Partial<typeof LIMITS>
 }
 
 export interface LocalHost {
@@ -30,23 +31,25 @@ export interface LocalHost {
 
 /** Loopback only, on a free port: there is no option for another address. */
 const LOOPBACK = '127.0.0.1'
+/** What one who calls slowly, or too often at once, may take of the program. Times in ms. */
+export const LIMITS = {
+  headersTimeout: 10_000,
+  requestTimeout: 60_000,
+  keepAliveTimeout: 5_000,
+  maxHeaderSize: 16_384,
+  connectionsCheckingInterval: 1_000,
+  maxConnections: 256,
+} satisfies Readonly<Record<string, number>>
+
 /** Refusals written to the log; a burst of them must not fill the disk. */
 const LOGGED_REFUSALS = 50
 
 export async function startLocalHost(options: LocalHostOptions): Promise<LocalHost> {
   const session = new Session(options.now ?? (() => performance.now()))
   const host = new Host(options, session)
-  const server = createServer(
-    {
-      headersTimeout: 10_000,
-      requestTimeout: 60_000,
-      keepAliveTimeout: 5_000,
-      maxHeaderSize: 16_384,
-      connectionsCheckingInterval: 1_000,
-    },
-    (request, response) => void host.answer(request, response),
-  )
-  server.maxConnections = 256
+  const { maxConnections, ...limits } = { ...LIMITS, ...options.limits }
+  const server = createServer(limits, (request, response) => void host.answer(request, response))
+  server.maxConnections = maxConnections
   server.on('clientError', (_error, socket) => {
     if (socket.writable)
       socket.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\nContent-Length: 0\r\n\r\n')

@@ -13,6 +13,8 @@ export const STATIC_PATHS: readonly (readonly [path: string, status: number])[] 
   ['/index.html?x=1', 404],
   ['/assets', 404],
   ['/assets/', 404],
+  ['/deep', 404],
+  ['/deep/', 404],
   ['/assets/main.js.map', 404],
   ['/INDEX.HTML', 404],
   ['/package.json', 404],

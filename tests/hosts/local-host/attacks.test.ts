@@ -1,6 +1,7 @@
 import { Agent } from 'node:http'
 import { connect, type Socket } from 'node:net'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { LIMITS } from '#main/local-host/server'
 import { ask, speak, type Asked } from './raw-request'
 import { run, type Running } from './running'
 
@@ -56,6 +57,32 @@ describe('requests made to break things', () => {
     const reply = await speak(running.origin, text, 2_000)
     expect(reply).not.toMatch(/HTTP\/1\.1 (?:1|2|3)\d\d/)
     expect(reply).not.toContain('<title>')
+    await alive()
+  })
+
+  it.each([
+    [
+      '20 kB of headers',
+      (host: string) => `GET / HTTP/1.1\r\nHost: ${host}\r\nX: ${'y'.repeat(20_000)}\r\n\r\n`,
+    ],
+    ['a target of 20 kB', (host: string) => `GET /?${'a'.repeat(20_000)} HTTP/1.1\r\nHost: ${host}\r\n\r\n`],
+  ])('%s from one who knows the address gets no further than the reading of it', async (_what, text) => {
+    expect(await speak(running.origin, text(new URL(running.origin).host), 2_000)).toMatch(/^HTTP\/1\.1 400/)
+    await alive()
+  })
+
+  it('a length above the limit is refused before anything of the body is sent', async () => {
+    const head = [
+      'POST /rpc/host.describe HTTP/1.1',
+      `Host: ${new URL(running.origin).host}`,
+      `Origin: ${running.origin}`,
+      'Content-Type: application/json',
+      `x-dosewright-token: ${running.token}`,
+      'Content-Length: 2000000',
+      '',
+      '',
+    ].join('\r\n')
+    expect(await speak(running.origin, head, 3_000)).toMatch(/^HTTP\/1\.1 413/)
     await alive()
   })
 
@@ -129,6 +156,52 @@ describe('requests made to break things', () => {
     clearInterval(drip)
     await alive()
   }, 30_000)
+
+  it('a body that comes a letter now and then is let go once the time for a request is over', async () => {
+    expect(LIMITS.requestTimeout).toBeLessThanOrEqual(60_000)
+    const hasty = await run({
+      limits: { headersTimeout: 500, requestTimeout: 1_000, connectionsCheckingInterval: 100 },
+    })
+    const { host, port, hostname } = new URL(hasty.origin)
+    const socket = connect(Number(port), hostname)
+    let closed = false
+    socket.on('error', () => socket.destroy())
+    socket.on('close', () => (closed = true))
+    const head = ['POST /rpc/host.describe HTTP/1.1', `Host: ${host}`, `Origin: ${hasty.origin}`]
+    const more = [
+      'Content-Type: application/json',
+      `x-dosewright-token: ${hasty.token}`,
+      'Content-Length: 1000',
+      '',
+      '{',
+    ]
+    socket.write([...head, ...more].join('\r\n'))
+    const drip = setInterval(() => socket.writable && socket.write(' '), 200)
+    await expect.poll(() => closed, { timeout: 10_000, interval: 100 }).toBe(true)
+    clearInterval(drip)
+    await hasty.stop()
+  }, 20_000)
+
+  it('more connections than any window opens are hung up on, and those there are still answered', async () => {
+    expect(LIMITS.maxConnections).toBeLessThanOrEqual(256)
+    const small = await run({ limits: { maxConnections: 20 } })
+    const { port, hostname } = new URL(small.origin)
+    const kept = new Agent({ keepAlive: true, maxSockets: 1 })
+    const page = (): Promise<number> => ask(small.origin, { agent: kept }).then(({ status }) => status)
+    expect(await page()).toBe(200)
+    let closed = 0
+    const sockets = Array.from({ length: 40 }, () => {
+      const socket = connect(Number(port), hostname)
+      socket.on('error', () => socket.destroy())
+      socket.on('close', () => (closed += 1))
+      return socket
+    })
+    await expect.poll(() => closed, { timeout: 5_000, interval: 50 }).toBeGreaterThanOrEqual(20)
+    expect(await page()).toBe(200)
+    for (const socket of sockets) socket.destroy()
+    kept.destroy()
+    await small.stop()
+  }, 20_000)
 
   it('10,000 requests in a burst are all answered, and memory does not grow with them', async () => {
     const agent = new Agent({ keepAlive: true, maxSockets: 32 })

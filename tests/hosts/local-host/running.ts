@@ -1,7 +1,6 @@
 import type { Call } from '#core/contract/contract'
 import type { Outcome } from '#core/outcome'
-import type { Dispatch } from '#main/dispatch'
-import { startLocalHost, type LocalHost } from '#main/local-host/server'
+import { startLocalHost, type LocalHost, type LocalHostOptions } from '#main/local-host/server'
 import type { Manifest } from '#main/static-files/manifest'
 import { asCall, removeFolder, startProgram, tempFolder } from '../../contract/program'
 import { ask } from './raw-request'
@@ -11,6 +10,8 @@ export const PAGE: Manifest = new Map([
     '/index.html',
     { type: 'text/html; charset=utf-8', bytes: Buffer.from('<!doctype html><title>Page</title>') },
   ],
+  // a page below a folder is no page of the folder
+  ['/deep/index.html', { type: 'text/html; charset=utf-8', bytes: Buffer.from('<title>Deep</title>') }],
   ['/assets/main.js', { type: 'text/javascript; charset=utf-8', bytes: Buffer.from('export {}') }],
 ])
 
@@ -28,7 +29,7 @@ export interface Running {
 
 /** The local window host with a program behind it on a fresh folder, and one session already begun. */
 export async function run(
-  changes: { readonly dispatch?: Dispatch; readonly now?: () => number } = {},
+  changes: Partial<Pick<LocalHostOptions, 'dispatch' | 'now' | 'limits'>> = {},
 ): Promise<Running> {
   const folder = tempFolder()
   const { program } = startProgram(folder)
