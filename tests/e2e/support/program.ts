@@ -24,12 +24,14 @@ export const test = base.extend<{ readonly host: RunningHost; readonly program: 
 export { expect }
 
 /** Collects what must not happen while a page is open. */
-export async function watched(page: Page, origin: string): Promise<readonly string[]> {
+export async function watched(page: Page, origin: string): Promise<string[]> {
   const wrongs: string[] = []
   page.on('request', (request) => {
     const url = request.url()
     if (!url.startsWith(`${origin}/`) && !/^(?:data|blob|about):/u.test(url)) wrongs.push(`asked for ${url}`)
   })
+  page.on('websocket', (socket) => wrongs.push(`opened a socket to ${socket.url()}`))
+  page.on('worker', (worker) => wrongs.push(`started a worker of ${worker.url()}`))
   page.on('pageerror', (error) => wrongs.push(`threw ${error.message}`))
   await page.exposeFunction('policyBroken', (what: string) =>
     wrongs.push(`broke the content policy: ${what}`),
