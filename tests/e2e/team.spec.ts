@@ -153,3 +153,46 @@ test('two reps with one site and a shared folder each take in the other’s visi
   }
   dropFolder(root)
 })
+
+test('a site one rep removed does not come back by itself: it is offered as removed, and what it held here comes with it', async ({
+  browser,
+}) => {
+  test.setTimeout(120_000)
+  const root = mkdtempSync(join(tmpdir(), 'dosewright-team-'))
+  mkdirSync(join(root, 'shared'))
+  const anna = await rep(browser, root, 'anna')
+  const ben = await rep(browser, root, 'ben')
+  await anna.page.getByRole('button', { name: /demo sites/iu }).click()
+  await expect(anna.page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
+  await publish(anna.page)
+  await comeBack(ben.page)
+  await inbox(ben.page).getByRole('button', { name: 'Bring in Lantern Lane Cafe' }).click()
+  await enterRacks(ben.page, '88')
+  await ben.page.getByRole('link', { name: 'Sites', exact: true }).click()
+  await ben.page.getByRole('button', { name: 'Remove Lantern Lane Cafe' }).click()
+  await expect(ben.page.getByRole('link', { name: 'Lantern Lane Cafe' })).toHaveCount(0)
+
+  await enterRacks(anna.page, '61')
+  await publish(anna.page)
+  await comeBack(ben.page)
+  await expect(inbox(ben.page)).toContainText('Lantern Lane Cafe was removed here, a colleague still has it')
+  await expect(ben.page.getByRole('link', { name: 'Lantern Lane Cafe' })).toHaveCount(0)
+  await inbox(ben.page).getByRole('button', { name: 'Leave it removed: Lantern Lane Cafe' }).click()
+  await expect(inbox(ben.page)).toHaveCount(0)
+
+  await enterRacks(anna.page, '62')
+  await publish(anna.page)
+  await comeBack(ben.page)
+  await inbox(ben.page).getByRole('button', { name: 'Bring back and compare Lantern Lane Cafe' }).click()
+  await ben.page
+    .getByRole('dialog')
+    .getByRole('button', { name: /^Bring both together/u })
+    .click()
+  await setUp(ben.page)
+  await expect(racks(ben.page)).toHaveValue('88')
+  for (const { page, host } of [anna, ben]) {
+    await page.close()
+    await host.stop()
+  }
+  dropFolder(root)
+})

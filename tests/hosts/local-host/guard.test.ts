@@ -290,6 +290,18 @@ describe('somebody who guesses', () => {
     await guessed.stop()
   })
 
+  it('is shut out as well when it is start codes that are guessed', async () => {
+    const guessed = await run()
+    const guess = async (): Promise<number> =>
+      (await guessed.post('/session', { code: 'x'.repeat(43) })).status
+    expect(await Promise.all(Array.from({ length: 40 }, guess))).toEqual(
+      Array.from({ length: 40 }, () => 401),
+    )
+    expect(await guess()).toBe(503)
+    expect((await guessed.post('/session', { code: codeOf(guessed.host.startAddress()) })).status).toBe(503)
+    await guessed.stop()
+  })
+
   it('does not get in the way by knocking without any token', async () => {
     const knocked = await run()
     for (let tries = 0; tries < 60; tries += 1)
@@ -326,6 +338,8 @@ describe('what leaks', () => {
     expect(texts.length).toBeGreaterThan(4)
     for (const text of [...texts, ...quiet.logged]) {
       expect(text).not.toContain(quiet.token)
+      // nor one that was nearly right
+      expect(text).not.toContain(changed(quiet.token))
       expect(text).not.toContain(code)
     }
     expect(quiet.logged.length).toBeGreaterThan(0)
