@@ -81,6 +81,7 @@ export type MissingInput =
   | 'tube-diameter'
   | 'runs'
   | 'history'
+  | 'conductivity-check'
   | 'water'
   | 'target'
   | 'stock-count'

@@ -142,6 +142,19 @@ const pumpVisit = z.strictObject({
     .describe('the heater before the final rinse; null for a pump that feeds a tank'),
 })
 
+const setPoint = z.strictObject({
+  pumpId: z.string(),
+  setPoint: or(
+    z.strictObject({
+      low: z.number(),
+      target: z.number(),
+      high: z.number(),
+      perGram: z.number().describe('what one g/L of product adds, by the last conductivity check'),
+      water: z.number().describe('what the plain water reads, by the same check'),
+    }),
+  ).describe('uS/cm at 25 degC'),
+})
+
 const saving = z.strictObject({
   pumpId: z.string(),
   litresPerMonth: or(estimate).describe('positive: less is used than as found'),
@@ -164,6 +177,9 @@ export const worksheetFile = z.strictObject({
       inWindow: z.number().describe('pumps in the window, proved or not'),
       tested: z.number(),
       saving: z.array(saving).describe('pumps whose flow was changed in this visit'),
+      setPoints: z
+        .array(setPoint)
+        .describe('what the controllers of probe-controlled tanks are to be set to'),
     }),
   ),
   use: z.array(use).describe('the average month, pump by pump, at the last known settings'),

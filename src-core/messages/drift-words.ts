@@ -1,4 +1,4 @@
-import type { Leaving, NextVisit, PumpDrift, TubeReason } from '../drift/types'
+import type { Leaving, NextVisit, PumpDrift, TubeAdvice, TubeReason } from '../drift/types'
 import { addDays } from '../units/days'
 import { dayWords } from './day-words'
 
@@ -21,6 +21,16 @@ export function leavingWords({ since, days, earliest, latest, edge }: Leaving): 
     return `No drift is proved. At the middle of what the tests allow it ${way} out of its window about ${later(since, days)}, ${from}.`
   const to = `not after ${later(since, latest)}`
   return `If it goes on so it ${way} out of its window about ${later(since, days)} (95\u00a0%: ${from}, ${to}).`
+}
+
+/** The same for a pump as it stands: with the racks it is in, or why no day can be told. */
+export function outlookWords({ leaving }: PumpDrift, show: Show): string {
+  if (!leaving.ok) return 'No day to tell: that takes a window and two visits to one tube.'
+  const { racks } = leaving.value
+  const said = leavingWords(leaving.value)
+  return racks === null || racks === 0
+    ? said
+    : `${said} That is about ${show(Math.round(racks))} racks from the last test.`
 }
 
 export function rateWords({ outlook }: PumpDrift, show: Show): string {
@@ -47,6 +57,15 @@ const VISIT_REASONS: Record<NextVisit['reason'], string> = {
 
 export const nextVisitWords = (next: NextVisit): string =>
   `${dayWords(next.on)}: ${VISIT_REASONS[next.reason]}.`
+
+/** What is to be done about the tube, and how old it is. */
+export const tubeVerdict = ({ replace }: TubeAdvice): string =>
+  replace ? 'Replace the tube, then adjust' : 'Nothing speaks against it'
+
+export const tubeAgeWords = ({ ageDays }: TubeAdvice): string =>
+  ageDays === null
+    ? 'The day it was fitted is not on record.'
+    : `${ageDays} ${ageDays === 1 ? 'day' : 'days'} old.`
 
 export function tubeReasonWords(reason: TubeReason, show: Show): string {
   switch (reason.code) {

@@ -23,6 +23,10 @@ export const MISSING: { readonly [K in MissingInput]: readonly [name: string, ac
   ],
   runs: ['A counted run', 'time one more run'],
   history: ['An earlier visit', 'close this visit and test again at the next one'],
+  'conductivity-check': [
+    'A conductivity check',
+    'make one, with what the plain water reads and what one g/L of product adds',
+  ],
   water: ['The water analysis', 'enter it in the set-up'],
   target: ['The target', 'enter it in the set-up'],
   'stock-count': ['A stock count', 'count the containers and enter them'],

@@ -18,7 +18,7 @@ export interface SetPoint {
  * The set point from the last conductivity check that says what the plain water reads and what one g/L of product adds:
  * water + perGram x strength. `checks` in the order made.
  *
- * Problems: `missing` history where no such check was made; those of the window, of the numbers, and of `setPointFor`.
+ * Problems: `missing` conductivity-check where no such check was made; those of the window, of the numbers, and of `setPointFor`.
  */
 export function setPointOf(
   checks: readonly Pick<Verification, 'method' | 'factor' | 'blank'>[],
@@ -27,7 +27,8 @@ export function setPointOf(
   const check = checks.findLast(
     (one) => one.method === 'conductivity' && one.factor !== null && one.blank !== null,
   )
-  if (check === undefined) return fail({ code: 'missing', field: 'verification.factor', needed: 'history' })
+  if (check === undefined)
+    return fail({ code: 'missing', field: 'verification.factor', needed: 'conductivity-check' })
   return chain(window, ({ low, target, high }) =>
     chain(readNumber(check.factor, 'verification.factor', { above: 0, high: 1e6 }), (perGram) =>
       chain(readNumber(check.blank, 'verification.blank', { low: 0, high: 1e7 }), (water) => {

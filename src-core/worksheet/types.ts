@@ -11,6 +11,7 @@ import type { Estimate } from '../statistics/estimate'
 import type { BoosterLag } from '../tank/booster-of-pump'
 import type { TankResult } from '../tank/tank-result'
 import type { VerifiedStrength } from '../verify/verification-result'
+import type { PumpSetPoint } from './set-points'
 
 /** One series of runs at one screw position, worked out. */
 export interface TestResult {
@@ -66,6 +67,8 @@ export interface VisitResult {
   readonly inWindow: number
   readonly tested: number
   readonly saving: readonly PumpSaving[]
+  /** what the controllers are to be set to, pump by pump that a probe controls */
+  readonly setPoints: readonly PumpSetPoint[]
 }
 
 export type { PumpSaving, PumpUse, RackRate, SpendTotals } from '../spend/types'

@@ -4,6 +4,7 @@ import type { Id, Site, Visit } from '../records'
 import { pumpSaving } from '../spend/saving'
 import type { Span } from '../spend/span'
 import type { PumpSaving, RackRate } from '../spend/types'
+import { setPointsOf } from './set-points'
 import { pumpIn, type Setup } from './setup-of'
 import type { PumpVisit, VisitResult } from './types'
 
@@ -24,6 +25,7 @@ export interface VisitInput {
 export function visitResult(input: VisitInput): VisitResult {
   const { visit, pumps } = input
   const saving = once(() => pumps().flatMap((pump) => savingOf(pump, input)))
+  const setPoints = once(() => setPointsOf(input.site, visit, input.setup()))
   return {
     visitId: visit.id,
     startedAt: visit.startedAt,
@@ -39,6 +41,9 @@ export function visitResult(input: VisitInput): VisitResult {
     },
     get saving() {
       return saving()
+    },
+    get setPoints() {
+      return setPoints()
     },
   }
 }

@@ -3,12 +3,14 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
+import { DEFAULT_SETTINGS } from '#core/documents/default-settings'
 import { decode } from '#core/documents/decode'
 import { shiftDays } from '#core/documents/shift-days'
 import { lastVisitAt } from '#core/documents/summarize-site'
 import { sentence } from '#core/messages/sentence'
 import { daysBetween } from '#core/units/days'
 import { computeWorksheet } from '#core/worksheet/compute'
+import { spendOf } from '#core/worksheet/spend-of'
 import { worksheetText } from '../worksheet/text'
 import { reportPdf } from './report-pdf'
 
@@ -32,7 +34,9 @@ for (const name of readdirSync(folder).filter((file) => file.endsWith('.json')))
   const file = decoded.value.document
   const last = lastVisitAt(file.site)
   const moved = shiftDays(file, last === null ? 0 : daysBetween(last, today) - 3)
-  const text = worksheetText(computeWorksheet({ ...moved, settings: null, asOf: today }), moved.instruments)
+  const worksheet = computeWorksheet({ ...moved, settings: null, asOf: today })
+  const spend = spendOf(worksheet, { ...moved, settings: DEFAULT_SETTINGS })
+  const text = worksheetText(worksheet, { ...moved, spend })
   writeFileSync(join(target, name.replace(/\.json$/u, '.txt')), text)
   console.log(`${text}\n`)
 }

@@ -55,9 +55,10 @@ const worksheet = computeWorksheet({ site, products, instruments, settings: null
 /** how likely stock must last until a delivery, where no settings say so */
 const SERVICE_LEVEL = '95'
 
+const spend = spendOf(worksheet, { site, products, settings: { serviceLevel: SERVICE_LEVEL } })
+
 function asJson(): string {
-  const spend = spendOf(worksheet, { site, products, settings: { serviceLevel: SERVICE_LEVEL } })
   return `${JSON.stringify(worksheetJson(worksheet, sentence, spend, glassOf(worksheet, site)), null, 2)}\n`
 }
 
-process.stdout.write(json ? asJson() : worksheetText(worksheet, instruments))
+process.stdout.write(json ? asJson() : worksheetText(worksheet, { site, products, instruments, spend }))

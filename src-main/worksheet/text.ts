@@ -1,46 +1,82 @@
 import { adviceSentences } from '#core/messages/advice-words'
+import { doseFindings } from '#core/dose/dose-findings'
 import { DECISION_HEADLINES, settlingWords } from '#core/messages/decision-words'
-import { leavingWords, nextVisitWords, rateWords } from '#core/messages/drift-words'
+import { doseFindingSentence } from '#core/messages/dose-words'
+import {
+  nextVisitWords,
+  outlookWords,
+  rateWords,
+  tubeAgeWords,
+  tubeReasonWords,
+  tubeVerdict,
+} from '#core/messages/drift-words'
 import { sentence } from '#core/messages/sentence'
 import { seriesSentences } from '#core/messages/series-words'
-import type { Outcome } from '#core/outcome'
-import type { Instrument } from '#core/records/index'
-import type { Estimate, ResultUnit } from '#core/statistics/estimate'
-import type { Decimal } from '#core/units/decimal'
-import { formatEstimate, formatMoney, formatNumber } from '#core/units/format'
+import { tankSentences } from '#core/messages/tank-words'
+import type { Instrument, Product, Site } from '#core/records/index'
+import type { SiteSpend } from '#core/spend/site-spend'
+import { formatEstimate, formatNumber } from '#core/units/format'
 import { countedRuns } from '#core/worksheet/counted-runs'
+import { pumpIn, setupOf } from '#core/worksheet/setup-of'
 import type { PumpUse, PumpVisit, TestResult, VisitResult, Worksheet } from '#core/worksheet/types'
-
-const SIGN = 'point'
+import { shelfLines } from './shelf-text'
+import { money, said, shown, SIGN } from './text-parts'
 
 type Names = readonly Pick<Instrument, 'id' | 'name'>[]
 
-/** A worksheet as text for people: the last visit pump by pump, what time does to each, then the month. */
-export function worksheetText(worksheet: Worksheet, instruments: Names): string {
+/** What a worksheet was worked out from, and what else is worked out from it. */
+export interface TextRecords {
+  readonly site: Site
+  readonly products: readonly Product[]
+  readonly instruments: readonly Instrument[]
+  readonly spend: SiteSpend
+}
+
+/** A worksheet as text for people: the last visit pump by pump, what time does to each, the month, then the shelf. */
+export function worksheetText(worksheet: Worksheet, records: TextRecords): string {
   const last = worksheet.visits.at(-1)
   const lines = [
     worksheet.siteName,
     '='.repeat(worksheet.siteName.length),
     `Worked out for ${worksheet.asOf}. ${worksheet.visits.length} visits on record.`,
     '',
-    ...(last === undefined ? ['No visit yet.'] : visitLines(last, worksheet, instruments)),
+    ...(last === undefined ? ['No visit yet.'] : visitLines(last, worksheet, records)),
     '',
     'An average month at the last known settings',
     ...worksheet.use.flatMap((use) => useLines(use, worksheet)),
     `  All together: ${said(worksheet.totals.costPerMonth, (cost) => money(cost, worksheet))} a month, ` +
       `${said(worksheet.totals.costPerRack, (cost) => `${cost.toFixed()} ${worksheet.currency}`)} a rack, ` +
       `${said(worksheet.totals.racksPerMonth, (racks) => formatNumber(racks, 4, SIGN))} racks`,
+    ...shelfLines(records.spend, worksheet),
   ]
   return `${lines.join('\n')}\n`
 }
 
-function visitLines(visit: VisitResult, worksheet: Worksheet, instruments: Names): readonly string[] {
+function visitLines(visit: VisitResult, worksheet: Worksheet, records: TextRecords): readonly string[] {
+  const record = records.site.visits.find((one) => one.id === visit.visitId)
+  const setup = record === undefined ? records.site : setupOf(records.site, record, records)
   return [
     `Visit of ${visit.startedAt.slice(0, 10)} (${visit.closed ? 'closed' : 'open'}): ` +
       `${visit.inWindow} of ${visit.pumps.length} pumps in window`,
-    ...visit.pumps.flatMap((pump) => [...pumpLines(pump, instruments), ...driftLines(pump, worksheet)]),
+    ...visit.pumps.flatMap((pump) => [
+      ...pumpLines(pump, records.instruments),
+      ...under('dosing', dosingLines(pumpIn(setup, pump.pumpId))),
+      ...under('tank', tankLines(pump, visit)),
+      ...driftLines(pump, worksheet),
+    ]),
   ]
 }
+
+/** What is odd about the seconds per rack, as on the bench. */
+const dosingLines = (place: ReturnType<typeof pumpIn>): readonly string[] =>
+  place === null
+    ? []
+    : doseFindings(place.pump, place.machine.rinse).map((finding) => doseFindingSentence(finding, SIGN))
+
+const tankLines = ({ tank, pumpId }: PumpVisit, visit: VisitResult): readonly string[] =>
+  tank === null
+    ? []
+    : tankSentences(tank, visit.setPoints.find((one) => one.pumpId === pumpId)?.setPoint ?? null, SIGN)
 
 /** Lines under one word: the word before the first, the others below it. */
 const under = (word: string, texts: readonly string[]): readonly string[] =>
@@ -54,9 +90,6 @@ const pumpLines = (pump: PumpVisit, instruments: Names): readonly string[] => [
   ...(pump.advice === null ? [] : under('next', adviceSentences(pump.advice, SIGN))),
   ...under('missing', pump.missing.map(sentence)),
 ]
-
-const shown = (one: Outcome<Estimate<ResultUnit>>): string =>
-  said(one, (estimate) => formatEstimate(estimate, SIGN).whole)
 
 const testLines = (test: TestResult): readonly string[] => [
   [shown(test.flow), shown(test.dose), ...test.strengths.map(shown)].join('; '),
@@ -74,14 +107,22 @@ function settlingLines({ decision }: TestResult, instruments: Names): readonly s
   return step === null ? [] : [step]
 }
 
+const three = (value: number): string => formatNumber(value, 3, SIGN)
+
 function driftLines({ pumpId }: PumpVisit, worksheet: Worksheet): readonly string[] {
   const drift = worksheet.drift.find((one) => one.pumpId === pumpId)?.drift
   if (drift === undefined) return []
-  return under('with time', [
-    rateWords(drift, (value) => formatNumber(value, 2, SIGN)),
-    ...(drift.leaving.ok ? [leavingWords(drift.leaving.value)] : []),
-    ...(drift.nextVisit === null ? [] : [`Next visit ${nextVisitWords(drift.nextVisit)}`]),
-  ])
+  return [
+    ...under('with time', [
+      rateWords(drift, (value) => formatNumber(value, 2, SIGN)),
+      outlookWords(drift, three),
+      ...(drift.nextVisit === null ? [] : [`Next visit ${nextVisitWords(drift.nextVisit)}`]),
+    ]),
+    ...under('tube', [
+      `${tubeVerdict(drift.tube)}. ${tubeAgeWords(drift.tube)}`,
+      ...drift.tube.reasons.map((reason) => tubeReasonWords(reason, three)),
+    ]),
+  ]
 }
 
 const useLines = (use: PumpUse, worksheet: Worksheet): readonly string[] => {
@@ -93,8 +134,3 @@ const useLines = (use: PumpUse, worksheet: Worksheet): readonly string[] => {
       said(use.costPerMonth, (cost) => money(cost, worksheet)),
   ]
 }
-
-const money = (amount: Decimal, worksheet: Worksheet): string => formatMoney(amount, worksheet.currency, SIGN)
-
-const said = <T>(outcome: Outcome<T>, show: (value: T) => string): string =>
-  outcome.ok ? show(outcome.value) : `[${sentence(outcome.problem)}]`

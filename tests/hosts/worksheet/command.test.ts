@@ -81,6 +81,39 @@ describe('the headless worksheet', { timeout: 60_000 }, () => {
     )
   })
 
+  it('says what the screens say: odd dosing times, slug and probe, drift, the tube, and the order day of each product', () => {
+    const file = JSON.parse(readFileSync(join(demo, 'millbrook-school-kitchen.json'), 'utf8')) as {
+      site: {
+        machines: { wash: { feeding: string }; pumps: Record<string, unknown>[] }[]
+        snapshots: { machines: { wash: { feeding: string }; pumps: Record<string, unknown>[] }[] }[]
+      }
+    }
+    for (const { machines } of [file.site, ...file.site.snapshots])
+      for (const machine of machines) {
+        machine.wash.feeding = 'slug'
+        for (const pump of machine.pumps)
+          if (pump['role'] === 'rinse-aid') pump['doseSeconds'] = { value: '0.4', unit: 's' }
+      }
+    const slug = join(folder, 'slug.json')
+    writeFileSync(slug, JSON.stringify(file))
+    const { code, out } = worksheet(slug, '--as-of', '2026-11-25')
+    expect(code).toBe(0)
+    expect(out).toMatch(/The pump runs only 0\.4\d* s a rack, too short to repeat well/u)
+    expect(out).toMatch(/The dose goes in all at once, so every rack swings between [\d.]+ and [\d.]+ g\/L/u)
+    expect(out).toMatch(/with time +\S.*\n.*(?:leaves its window|out of its window|stays in its window)/u)
+    expect(out).toMatch(/tube +(?:Replace the tube, then adjust|Nothing speaks against it)\. \d+ days? old/u)
+    const shelf = out.slice(out.indexOf('On the shelf'))
+    expect(shelf).toMatch(/Order (?:now|by \d+ \w{3} \d{4}): \d+ × \d+ L, [\d.]+ USD/u)
+
+    for (const { machines } of [file.site, ...file.site.snapshots])
+      for (const machine of machines)
+        for (const pump of machine.pumps) if (pump['role'] === 'detergent') pump['control'] = 'probe'
+    writeFileSync(slug, JSON.stringify(file))
+    expect(worksheet(slug, '--as-of', '2026-11-25').out).toMatch(
+      /A probe holds the strength; its set point is not known\. A conductivity check is missing/u,
+    )
+  })
+
   it('says in one sentence where a damaged file is wrong, exits with 2 and writes nothing', () => {
     const good = JSON.parse(readFileSync(join(demo, 'lantern-lane-cafe.json'), 'utf8')) as {
       site: { machines: { pumps: { doseSeconds: unknown }[] }[] }
