@@ -26,3 +26,16 @@ export function numberProblem(text: NumberText | null, field: string, range: Ran
   const outcome = readNumber(text, field, range)
   return outcome.ok ? null : sentence(outcome.problem)
 }
+
+/** Whether "at least" stands above "at most", in words, whatever the units; null where either is empty or does not read. */
+export function crossedProblem<D extends Dimension>(
+  least: EntryOf<D> | null,
+  most: EntryOf<D> | null,
+): string | null {
+  if (least === null || most === null) return null
+  const low = read<D>(least, 'least')
+  const high = read<D>(most, 'most')
+  return low.ok && high.ok && low.value > high.value
+    ? '“At least” is more than “at most”. Check both numbers and their units against the plate.'
+    : null
+}
