@@ -1,5 +1,5 @@
 import type { Id, Site, Step } from '#core/records/index'
-import { changeWork, without, type AtPump, type Stamp } from './open-visit'
+import { changeWork, replaceOne, without, type AtPump, type Stamp } from './open-visit'
 
 const addStep = (site: Site, at: AtPump, step: Step): Site =>
   changeWork(site, at, (work) => ({ ...work, steps: [...work.steps, step] }))
@@ -10,6 +10,17 @@ export function recordTurn(site: Site, input: AtPump & Stamp & { readonly eighth
   if (!Number.isInteger(eighths) || eighths === 0 || Math.abs(eighths) > 800) return site
   return addStep(site, input, { kind: 'turn', id, at, eighths })
 }
+
+/** A turn that was made the other way than it was written down: as far, in the other direction. */
+export const turnedOtherWay = (site: Site, at: AtPump & { readonly stepId: Id }): Site =>
+  changeWork(site, at, (work) => {
+    const steps = replaceOne(
+      work.steps,
+      (step) => step.id === at.stepId,
+      (step) => (step.kind === 'turn' ? { ...step, eighths: -step.eighths } : step),
+    )
+    return steps === work.steps ? work : { ...work, steps }
+  })
 
 /** The screw met resistance while going this way. */
 export const recordEndStop = (

@@ -28,6 +28,7 @@ import {
   setNotes,
   startVisit,
   tubeFitted,
+  turnedOtherWay,
   watchSeconds,
 } from '#renderer/commands/visit.ts'
 import { AT, emptySite, freeze, MACHINE, nextId, product, PRODUCT, PUMP } from './site.ts'
@@ -151,6 +152,23 @@ describe('the steps at a pump', () => {
       expect(recordTurn(site, { ...at, id: nextId(), at: AT, eighths })).toBe(site)
   })
 
+  it('lets a turn that was written down the wrong way round be put right where it stands', () => {
+    const { site, at } = withTest()
+    const id = nextId()
+    const turned = tubeFitted(recordTurn(site, { ...at, id, at: AT, eighths: 4 }), {
+      ...at,
+      id: nextId(),
+      at: AT,
+    })
+    const steps = visitOf(turnedOtherWay(turned, { ...at, stepId: id })).work[0]?.steps
+    expect(steps?.map((step) => (step.kind === 'turn' ? step.eighths : step.kind))).toEqual([
+      'test',
+      -4,
+      'tube-fitted',
+    ])
+    expect(turnedOtherWay(freeze(turned), { ...at, stepId: at.testId })).toBe(turned)
+  })
+
   it('can be taken back out one by one', () => {
     const { site, at } = withTest()
     const id = nextId()
@@ -247,6 +265,7 @@ describe('closing', () => {
       excludeRun(closed, { ...at, runId }, 'x'),
       removeRun(closed, { ...at, runId }),
       recordTurn(closed, { ...stamp, eighths: 1 }),
+      turnedOtherWay(closed, { ...at, stepId: at.testId }),
       recordEndStop(closed, { ...stamp, direction: 'down' }),
       tubeFitted(closed, stamp),
       containerChanged(closed, stamp),
