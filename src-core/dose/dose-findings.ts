@@ -3,6 +3,7 @@ import type { Pump, RinseWater } from '../records'
 import { inUnit } from '../units/quantity'
 import { read } from '../units/read'
 import { doseSeconds } from './dose-seconds'
+import type { ProbedPump } from './held-by-probe'
 
 /** What is odd about a dosing time, whatever the flow. */
 export type DoseFinding =
@@ -19,7 +20,7 @@ const SHORTEST = 0.5
 
 /** Findings about the time a pump runs for a rack. Inputs that are missing or wrong give none. */
 export function doseFindings(
-  pump: Pick<Pump, 'doseSeconds' | 'doseSecondsSpread' | 'rollers' | 'feeds'>,
+  pump: Pick<Pump, 'doseSeconds' | 'doseSecondsSpread' | 'rollers' | 'feeds'> & ProbedPump,
   rinse: RinseWater | null,
 ): readonly DoseFinding[] {
   const seconds = doseSeconds(pump)

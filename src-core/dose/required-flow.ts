@@ -2,6 +2,7 @@ import { oncePerCompany } from '../once'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { Pump, TargetWindow } from '../records'
 import { doseSeconds } from './dose-seconds'
+import type { ProbedPump } from './held-by-probe'
 import type { DoseContext } from './on-basis'
 import { readWindow } from './read-window'
 import { requiredDose } from './required-dose'
@@ -36,4 +37,5 @@ export const requiredFlow = oncePerCompany((pump: AimedPump, context: DoseContex
 const orNone = (flow: Outcome<number>): Outcome<number> =>
   !flow.ok && flow.problem.code === 'cannot-compute' && flow.problem.reason === 'more-arrives' ? ok(0) : flow
 
-type AimedPump = Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'> & { readonly window: TargetWindow | null }
+type AimedPump = Pick<Pump, 'doseSeconds' | 'doseSecondsSpread'> &
+  ProbedPump & { readonly window: TargetWindow | null }

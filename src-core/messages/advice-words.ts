@@ -18,6 +18,8 @@ export const REFUSALS: Record<TurnRefusal, string> = {
   'no-window': 'This pump has no target window. Enter it in the set-up, from the label.',
   'not-set-by-screw':
     'This pump is not set by a screw. Change its setting on its own control, then time it again.',
+  'held-by-probe':
+    'A probe holds this strength; the screw only sets how fast it is reached. Titrate the wash water, then set the controller.',
   'inputs-missing': 'Something the dose is worked out from is missing; it is named above.',
   'caution-not-acknowledged': 'Read the cautions for this product first.',
 }

@@ -5,6 +5,8 @@ import type { TurnRefusal } from './types'
 /** What must be in order before a screw is touched. */
 export interface GateQuestion {
   readonly setBy: Pump['setBy']
+  /** a probe holds the strength: no turn of a screw changes it */
+  readonly heldByProbe?: boolean
   readonly hasWindow: boolean
   /** the flow the window asks for can be worked out: product, strength, rinse water and dose seconds are there */
   readonly inputsComplete: boolean
@@ -16,6 +18,7 @@ export interface GateQuestion {
 
 /** Every reason to refuse a turn, the first to mend first; empty when the way is clear. */
 export function turnGate(question: GateQuestion): readonly TurnRefusal[] {
+  if (question.heldByProbe === true) return ['held-by-probe']
   const reasons: readonly (TurnRefusal | null)[] = [
     question.setBy === 'screw' ? null : 'not-set-by-screw',
     question.cautionsAcknowledged ? null : 'caution-not-acknowledged',

@@ -97,6 +97,7 @@ export type TurnRefusal =
   | 'condition-not-ok'
   | 'no-window'
   | 'not-set-by-screw'
+  | 'held-by-probe'
   | 'inputs-missing'
   | 'caution-not-acknowledged'
   | 'series-has-outlier'

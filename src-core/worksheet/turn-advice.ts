@@ -1,6 +1,7 @@
 import { blockingChecks } from '../cautions/site-checks'
 import { cautionsFor } from '../cautions/cautions-for'
 import { missingAcknowledgements } from '../cautions/missing-acknowledgements'
+import { heldByProbe } from '../dose/held-by-probe'
 import type { DoseContext } from '../dose/on-basis'
 import { requiredFlow, type RequiredFlow } from '../dose/required-flow'
 import type { Machine, Pump, PumpWork, Settings, Site, Visit } from '../records'
@@ -39,6 +40,7 @@ export function turnAdvice(input: AdviceInput): TurnAdvice {
   const flows = requiredFlow(pump, input.context)
   const reasons = turnGate({
     setBy: pump.setBy,
+    heldByProbe: heldByProbe(pump),
     hasWindow: pump.window !== null,
     inputsComplete: flows.ok && (last === null || last.flow.ok),
     quality: last?.quality ?? null,

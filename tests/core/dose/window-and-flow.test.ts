@@ -1,6 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { dosePerRack } from '#core/dose/concentration'
+import { doseSeconds } from '#core/dose/dose-seconds'
 import { doseFindings } from '#core/dose/dose-findings'
 import { onBasis, strengthsOf } from '#core/dose/on-basis'
 import { readWindow } from '#core/dose/read-window'
@@ -19,6 +20,23 @@ const window = (basis: WindowBasis, low: string, target: string, high: string): 
   high,
 })
 const BASES = ['mL-per-rack', 'ppm-vv', 'mg-per-L-product', 'mg-per-L-active', 'g-per-L-tank'] as const
+
+describe('a wash tank whose probe holds the strength', () => {
+  const grams = window('g-per-L-tank', '1.44', '1.6', '1.76')
+  const probed = { ...pump(), control: 'probe', feeds: 'wash-tank', window: grams } as const
+
+  // overflow carries c_set x r away per rack, whatever the flow (mass balance of a stirred tank)
+  it('asks for no flow and no seconds: the flow times the seconds does not say how strong it is', () => {
+    expect(codeOf(doseSeconds(probed))).toBe('cannot-compute')
+    expect(codeOf(requiredFlow(probed, context(3)))).toBe('cannot-compute')
+  })
+
+  it('is judged by the seconds when the dose is asked for per rack, and where no tank is fed', () => {
+    const perRack = { ...probed, window: window('mL-per-rack', '1', '2', '3') }
+    expect(good(doseSeconds(perRack)).value).toBeGreaterThan(0)
+    expect(good(doseSeconds({ ...probed, feeds: 'final-rinse' })).value).toBeGreaterThan(0)
+  })
+})
 
 describe('required flow', () => {
   it('250 ppm v/v in 3.0 L needs 0.7502 mL a rack (worked example)', () => {

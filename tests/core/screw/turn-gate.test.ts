@@ -27,6 +27,10 @@ const answer = (check: CheckAnswer['check'], given: CheckAnswer['answer']): Chec
 })
 
 describe('the gate before a turn', () => {
+  it('never lets a screw be turned for a strength that a probe holds, however fine the series', () => {
+    expect(turnGate({ ...good, heldByProbe: true })).toEqual(['held-by-probe'])
+  })
+
   it('opens when everything is in order, and warnings do not close it', () => {
     expect(turnGate(good)).toEqual([])
     const warned = quality({ code: 'tube-overdue', days: 20, severity: 'warns' })
