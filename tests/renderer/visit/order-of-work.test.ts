@@ -52,6 +52,27 @@ describe('the fastest thing to do next', () => {
     ).toBe('Aid')
   })
 
+  it('is not to time a pump again whose screw is left alone and whom no further run would prove', () => {
+    const settled: TurnAdvice = { kind: 'leave', reason: 'not-worth-a-move' }
+    const aid = pump('Aid', 'in-not-proved', settled)
+    expect(nextStep(0, [aid, pump('Detergent', 'not-tested', refuse)], null).text).toBe('Time Detergent.')
+    expect(nextStep(0, [aid], null).place).toBe('close')
+    expect(nextStep(0, [pump('Aid', 'in-not-proved', { ...settled, moreRuns: 2 })], null).text).toBe(
+      'Time Aid.',
+    )
+  })
+
+  it('is to check the wash itself where a probe holds its strength, then to close', () => {
+    const probed: TurnAdvice = { kind: 'refuse', reasons: ['held-by-probe'] }
+    const pumps = [pump('Aid', 'proved-in', leave), pump('Detergent', 'cannot-tell', probed)]
+    expect(nextStep(0, pumps, null)).toEqual({
+      text: 'Detergent: check the strength of the wash; a probe holds it.',
+      place: 'Detergent',
+    })
+    const checked = [pump('Detergent', 'cannot-tell', probed, { checked: true })]
+    expect(nextStep(0, checked, null).place).toBe('close')
+  })
+
   it('is to turn a screw as soon as the advice is there', () => {
     expect(
       nextStep(0, [pump('Aid', 'proved-out', turn), pump('Detergent', 'not-tested', refuse)], null),

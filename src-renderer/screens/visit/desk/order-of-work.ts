@@ -8,6 +8,8 @@ export interface PumpAtWork {
   readonly priming: boolean
   /** the pump was changed since it was last timed: what was found then is the past */
   readonly changed: boolean
+  /** its strength was checked with a kit in this visit */
+  readonly checked?: boolean
 }
 
 export interface NextStep {
@@ -26,7 +28,9 @@ export function nextStep(conditionsOpen: number, pumps: readonly PumpAtWork[], t
       text: `Answer ${conditionsOpen === 1 ? 'the last condition that bears' : `${conditionsOpen} conditions that bear`} on the dose.`,
       place: 'conditions',
     }
-  const free = pumps.filter(({ pump, priming }) => !priming && pump.pumpId !== timing)
+  const free = pumps.filter(
+    ({ pump, priming }) => !priming && pump.pumpId !== timing && !heldByProbe(pump.advice),
+  )
   const toPrime = free.find(
     ({ pump, primed, changed }) => !primed && (changed || pump.state === 'not-tested'),
   )
@@ -45,7 +49,6 @@ export function nextStep(conditionsOpen: number, pumps: readonly PumpAtWork[], t
       place: toTime.pump.pumpId,
     }
   if (toPrime !== undefined) return { text: `Prime ${toPrime.pump.pumpName}.`, place: toPrime.pump.pumpId }
-  const open = pumps.find(({ pump }) => pump.state !== 'proved-in' && pump.pumpId !== timing)
   if (timing !== null) {
     const name = pumps.find(({ pump }) => pump.pumpId === timing)?.pump.pumpName ?? 'the pump'
     return { text: `${name} is being timed.`, place: timing }
@@ -56,16 +59,33 @@ export function nextStep(conditionsOpen: number, pumps: readonly PumpAtWork[], t
       text: `${faulty.pump.pumpName}: it is not the screw. Look there, or close and hand it on.`,
       place: faulty.pump.pumpId,
     }
-  if (open !== undefined && open.pump.advice?.kind !== 'leave')
-    return { text: `${open.pump.pumpName} is still open.`, place: open.pump.pumpId }
+  const probed = pumps.find(({ pump, checked }) => heldByProbe(pump.advice) && checked !== true)
+  if (probed !== undefined)
+    return {
+      text: `${probed.pump.pumpName}: check the strength of the wash; a probe holds it.`,
+      place: probed.pump.pumpId,
+    }
+  const open = pumps.find(
+    ({ pump }) => pump.state !== 'proved-in' && !heldByProbe(pump.advice) && pump.advice?.kind !== 'leave',
+  )
+  if (open !== undefined) return { text: `${open.pump.pumpName} is still open.`, place: open.pump.pumpId }
   return { text: 'Everything is done here. Close the visit.', place: 'close' }
 }
 
 const asksForATurn = (advice: PumpVisit['advice']): boolean =>
   advice?.kind === 'turn' || (advice?.kind === 'confirm' && advice.eighths !== undefined)
 
+const heldByProbe = (advice: PumpVisit['advice']): boolean =>
+  advice?.kind === 'refuse' && advice.reasons.includes('held-by-probe')
+
+/** The screw is left where it is, and no further runs would say more. */
+const isSettled = (advice: PumpVisit['advice']): boolean =>
+  advice?.kind === 'leave' && advice.moreRuns === undefined
+
 const wantsRuns = ({ pump, changed }: PumpAtWork): boolean =>
   changed ||
   pump.state === 'not-tested' ||
   (pump.advice?.kind === 'refuse' && pump.advice.reasons.includes('too-few-runs')) ||
-  (pump.advice?.kind !== 'turn' && (pump.state === 'in-not-proved' || pump.state === 'out-not-proved'))
+  (pump.advice?.kind !== 'turn' &&
+    !isSettled(pump.advice) &&
+    (pump.state === 'in-not-proved' || pump.state === 'out-not-proved'))

@@ -138,6 +138,7 @@ export class VisitDesk {
         primed: this.isPrimed(pump.pumpId),
         priming: this.clocks.prime(pump.pumpId)?.running ?? false,
         changed: this.isChanged(pump.pumpId),
+        checked: (this.workOf(pump.pumpId)?.verifications.length ?? 0) > 0,
       })),
       this.clocks.run.of,
     ),
