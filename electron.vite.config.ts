@@ -5,7 +5,7 @@ import { defineConfig } from 'electron-vite'
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
 
 /** Each is built as out/main/<name>.js. */
-const PROGRAMS = ['electron', 'local-host', 'summary', 'worksheet', 'demo'] as const
+const PROGRAMS = ['electron', 'local-host', 'summary', 'reading', 'worksheet', 'demo'] as const
 
 const GENERATORS = '@stdlib/assert-has-generator-support'
 

@@ -56,6 +56,7 @@ export type Problem =
   | { readonly code: 'bad-request'; readonly place: string; readonly reason: string }
   | { readonly code: 'internal'; readonly reference: string }
   | { readonly code: 'unavailable'; readonly what: string }
+  | { readonly code: 'stopped' }
   | { readonly code: 'host-gone' }
   | { readonly code: 'no-session' }
   // a calculation that cannot say anything, with the reason in the calculation's own closed list

@@ -7,6 +7,7 @@ import { createServices } from '#core/services/services'
 import { dispatcher, type Dispatch } from './dispatch'
 import { clearLeftovers, prepareDataFolder } from './storage/data-folder'
 import { takeDataLock, type DataLock } from './storage/data-lock'
+import { ReaderOnThread, readerHere, type Reader } from './reading/thread'
 import { FileStore } from './storage/document-store'
 import { notSaved } from './storage/not-saved'
 import { sharedFolder } from './storage/shared-folder'
@@ -25,11 +26,15 @@ export interface ProgramOptions {
   readonly now?: () => string
   /** the built file of the thread that keeps notes of all sites; without it they are kept in this one */
   readonly summaryFile?: string
+  /** the built file of the thread that reads large files; without it they are read in this one */
+  readonly readingFile?: string
   readonly version?: string
 }
 
 export interface Program {
   readonly dispatch: Dispatch
+  /** the body of a call that came as bytes */
+  readonly parse: Reader['parse']
   /** gives the data folder back; writes are done by then, because each is finished before it is acknowledged */
   readonly close: () => void
 }
@@ -47,6 +52,10 @@ export function compose(options: ProgramOptions): Outcome<Program> {
     const keeper = new LockKeeper(options.dataFolder, now, lock)
     const { folder, ask } = options.shared ?? { folder: null, ask: null }
     const desk = deskOf(options, now)
+    const reading =
+      options.readingFile === undefined
+        ? readerHere()
+        : new ReaderOnThread(options.dataFolder, options.readingFile)
     const documents = new FileStore({
       root: options.dataFolder,
       now,
@@ -57,6 +66,7 @@ export function compose(options: ProgramOptions): Outcome<Program> {
       clock: { now },
       ids: { next: randomUUID },
       documents,
+      reading,
       portfolio: { rows: async (ask, library) => ok(await desk.rows(ask, library)), stop: desk.stop },
       shared: sharedFolder({ root: options.dataFolder, folder, ask }),
       host: options.host,
@@ -65,9 +75,10 @@ export function compose(options: ProgramOptions): Outcome<Program> {
     const close = (): void => {
       documents.close()
       desk.close()
+      reading.close()
       keeper.release()
     }
-    return ok({ dispatch: dispatcher(services, options.log), close })
+    return ok({ dispatch: dispatcher(services, options.log), parse: reading.parse, close })
   })
 }
 

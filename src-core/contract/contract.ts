@@ -108,6 +108,11 @@ export const contract = {
       .readonly(),
     output: imported,
   },
+  /** Files being read are given up, with nothing of them written: whoever asked is told `stopped`. */
+  'site.stopReading': {
+    input: none,
+    output: z.strictObject({ stopped: z.literal(true) }).readonly(),
+  },
   'library.open': {
     input: none,
     output: z

@@ -17,6 +17,7 @@ export const METHODS = [
   'site.export',
   'site.compare',
   'site.import',
+  'site.stopReading',
   'library.open',
   'library.edit',
   'library.recover',

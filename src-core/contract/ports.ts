@@ -1,9 +1,10 @@
 import type { Documents } from '../documents/formats'
 import type { SiteFacts } from '../documents/site-facts'
 import type { Outcome } from '../outcome'
-import type { Id, Instant } from '../records'
+import type { SiteFile } from '../documents/site-schema'
+import type { Id, Instant, Instrument, Product, Site } from '../records'
 import type { Library } from '../worksheet/site-row'
-import type { HostDescription, Input, Output } from './contract'
+import type { HostDescription, Input, Output, SiteComparison } from './contract'
 
 /** What the services need from the world. Each host, and each test, brings its own. */
 export interface Ports {
@@ -12,6 +13,7 @@ export interface Ports {
   readonly documents: DocumentStore
   readonly host: HostPort
   readonly shared: SharedFolder
+  readonly reading: Reading
   readonly portfolio: Portfolio
   /** the texts of the demo site files that ship with the program */
   readonly demos: () => Promise<readonly string[]>
@@ -73,6 +75,8 @@ export interface DocumentStore {
     document: DocumentFor<N>,
     base: number,
   ) => Promise<Outcome<Stored<DocumentFor<N>>>>
+  /** The same as `create` (`base` null) or `write`, for a document that was checked and encoded elsewhere. */
+  readonly put: (name: DocumentName, encoded: Encoded, base: number | null) => Promise<Outcome<number>>
   readonly remove: (name: DocumentName) => Promise<Outcome<void>>
   readonly restore: <N extends DocumentName>(name: N) => Promise<Outcome<Stored<DocumentFor<N>>>>
   /** Puts the last good version back. */
@@ -81,6 +85,45 @@ export interface DocumentStore {
   readonly readBackup: <N extends DocumentName>(name: N, copy: string) => Promise<Outcome<DocumentFor<N>>>
   /** Copies the document in force under today's instant, whatever copies there are already. */
   readonly takeBackup: (name: DocumentName) => Promise<Outcome<void>>
+}
+
+/** The bytes of a document's file. */
+export interface Encoded {
+  readonly bytes: Uint8Array
+}
+
+/** Reads site files that come from elsewhere; a host may do it away from the thread that answers. */
+export interface Reading {
+  readonly read: (text: string) => Promise<Outcome<Arrived>>
+  /** What is being read is given up: its callers are told `stopped`. */
+  readonly stop: () => Promise<void>
+}
+
+/** A site file that holds, on its way in. `mine`: the site here of the same id; null while there is none. */
+export interface Arrived {
+  readonly id: Id
+  readonly name: string
+  readonly products: readonly Product[]
+  readonly instruments: readonly Instrument[]
+  readonly compare: (mine: Site | null) => Promise<Outcome<Weighed>>
+  readonly settle: (mine: Site | null, how: Settling) => Promise<Outcome<Settled>>
+  /** lets go of it */
+  readonly done: () => void
+}
+
+export type Weighed = Pick<SiteComparison, 'state' | 'mine' | 'theirs' | 'differences'>
+
+export interface Settling extends Pick<Input<'site.import'>, 'choice' | 'prefer'> {
+  /** for a copy beside the site that is here */
+  readonly freshId: Id
+}
+
+/** What a file comes to. `unchanged`: it is here like that already. */
+export interface Settled {
+  readonly id: Id
+  readonly name: string
+  readonly unchanged: boolean
+  readonly document: SiteFile | Encoded
 }
 
 /** The rows of all sites, kept from run to run and worked out anew where a site, the library or the day has changed. */

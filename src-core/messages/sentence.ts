@@ -75,6 +75,8 @@ export function sentence(problem: Problem): string {
       return `Something went wrong inside the program (reference ${shown(problem.reference)}). Your data is unchanged; try again, and report the reference if it stays.`
     case 'unavailable':
       return `This cannot be done here: ${shown(problem.what)}.`
+    case 'stopped':
+      return 'Stopped. Nothing was changed; choose the file again to bring it in.'
     case 'host-gone':
       return 'The program behind this window has stopped. Start it again; everything shown as saved is saved.'
     case 'cannot-compute':

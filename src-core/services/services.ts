@@ -4,7 +4,7 @@ import { backupServices } from './backups'
 import { addDemoSites } from './demo'
 import { editLibrary, openLibrary, recoverLibrary } from './library'
 import { portfolioServices } from './portfolio'
-import { compareSite, exportSite, importSite } from './transfer'
+import { compareSite, exportSite, importSite, stopReading } from './transfer'
 import { sharedServices } from './shared'
 import { editSite } from './site-edit'
 import { createSite, listRemoved, listSites, openSite, recoverSite, removeSite, restoreSite } from './sites'
@@ -25,6 +25,7 @@ export const createServices = (ports: Ports): Services => ({
   'site.export': exportSite(ports),
   'site.compare': compareSite(ports),
   'site.import': importSite(ports),
+  'site.stopReading': stopReading(ports),
   'library.open': openLibrary(ports),
   'library.edit': editLibrary(ports),
   'library.recover': recoverLibrary(ports),

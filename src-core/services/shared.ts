@@ -7,7 +7,7 @@ import { chain, ok, type Outcome } from '../outcome'
 import type { Id } from '../records'
 import type { Service } from './service'
 import { siteName } from './site-document'
-import { compareFile, exportSite, importFile } from './transfer'
+import { compareArrived, exportSite, importArrived, withArrived } from './transfer'
 
 type SharedMethod =
   'shared.describe' | 'shared.choose' | 'shared.list' | 'shared.compare' | 'shared.take' | 'shared.publish'
@@ -18,18 +18,18 @@ export const sharedServices = (ports: Ports): Pick<Services, SharedMethod> => ({
   'shared.choose': async () => chain(await ports.shared.choose(), (folder) => ok({ folder })),
   'shared.list': listShared(ports),
   'shared.compare': async ({ file }) => {
-    const read = await readShared(ports, file)
-    return read.ok ? compareFile(ports, read.value) : read
+    const text = await ports.shared.read(file)
+    return text.ok ? withArrived(ports, text.value, (arrived) => compareArrived(ports, arrived)) : text
   },
   'shared.take': async ({ file, ...how }) => {
-    const read = await readShared(ports, file)
-    if (!read.ok) return read
-    const { site } = read.value
-    // "leave mine" of a site that is not here, or no longer: it stays away
-    const leaves = how.choice === 'keep-mine' && !(await isHere(ports, site.id))
-    const taken = leaves
-      ? ok({ id: site.id, name: site.name, products: 0, instruments: 0 })
-      : await importFile(ports, read.value, how)
+    const text = await ports.shared.read(file)
+    if (!text.ok) return text
+    const taken = await withArrived(ports, text.value, async (arrived) => {
+      const { id, name } = arrived
+      // "leave mine" of a site that is not here, or no longer: it stays away
+      const leaves = how.choice === 'keep-mine' && !(await isHere(ports, id))
+      return leaves ? ok({ id, name, products: 0, instruments: 0 }) : importArrived(ports, arrived, how)
+    })
     if (taken.ok) await ports.shared.markTaken(file)
     return taken
   },

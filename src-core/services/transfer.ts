@@ -1,15 +1,10 @@
 import type { Output } from '../contract/contract'
-import type { Ports } from '../contract/ports'
-import { compareSites } from '../documents/compare-sites'
-import { check, decode } from '../documents/decode'
+import type { Arrived, DocumentStore, Ports, Settled, Settling } from '../contract/ports'
 import { encode } from '../documents/encode'
-import { byContent, first, mergeSites, second } from '../documents/merge'
-import { same } from '../documents/same'
-import { site as siteSchema, type SiteFile } from '../documents/site-schema'
-import { summarizeSite } from '../documents/summarize-site'
+import type { SiteFile } from '../documents/site-schema'
 import { usedLibrary } from '../documents/used-library'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
-import type { Site } from '../records'
+import { arrivedHere } from './arrived'
 import { exportFileName } from './file-name'
 import { openOrEmpty } from './library'
 import type { Service } from './service'
@@ -38,98 +33,105 @@ const MAKES_ROOM: ReadonlySet<string> = new Set(['not-found', 'document-damaged'
 
 export const compareSite: Service<'site.compare'> =
   (ports) =>
-  async ({ text }) => {
-    const decoded = decode('site', text)
-    return decoded.ok ? compareFile(ports, decoded.value.document) : decoded
+  ({ text }) =>
+    withArrived(ports, text, (arrived) => compareArrived(ports, arrived))
+
+export const importSite: Service<'site.import'> =
+  (ports) =>
+  ({ text, ...how }) =>
+    withArrived(ports, text, (arrived) => importArrived(ports, arrived, how))
+
+export const stopReading: Service<'site.stopReading'> =
+  ({ reading }) =>
+  async () => {
+    await reading.stop()
+    return ok({ stopped: true })
   }
 
+/** Reads a file, uses it, and lets go of it. */
+export async function withArrived<T>(
+  { reading }: Ports,
+  text: string,
+  use: (arrived: Arrived) => Promise<Outcome<T>>,
+): Promise<Outcome<T>> {
+  const read = await reading.read(text)
+  if (!read.ok) return read
+  try {
+    return await use(read.value)
+  } finally {
+    read.value.done()
+  }
+}
+
 /** What an import of this file would meet. */
-export async function compareFile(
+export async function compareArrived(
   { documents }: Ports,
-  file: SiteFile,
+  arrived: Arrived,
 ): Promise<Outcome<Output<'site.compare'>>> {
-  const opened = await documents.open(siteName(file.site.id))
+  const opened = await documents.open(siteName(arrived.id))
   if (!opened.ok && !MAKES_ROOM.has(opened.problem.code)) return opened
   const products = await openOrEmpty(documents, 'products')
   const instruments = await openOrEmpty(documents, 'instruments')
-  const mine = opened.ok ? opened.value.document.site : null
-  return chain(all([products, instruments]), ([p, i]) =>
+  const library = all([products, instruments])
+  if (!library.ok) return library
+  const weighed = await arrived.compare(opened.ok ? opened.value.document.site : null)
+  const [p, i] = library.value
+  return chain(weighed, (found) =>
     ok({
-      id: file.site.id,
-      name: file.site.name,
-      state: mine === null ? 'new' : same(mine, file.site) ? 'same' : 'differs',
-      mine: mine === null ? null : summarizeSite(mine),
-      theirs: summarizeSite(file.site),
-      differences: mine === null ? [] : compareSites(mine, file.site),
-      products: missingFrom(p.document.products, file.products).length,
-      instruments: missingFrom(i.document.instruments, file.instruments).length,
+      id: arrived.id,
+      name: arrived.name,
+      ...found,
+      products: missingFrom(p.document.products, arrived.products).length,
+      instruments: missingFrom(i.document.instruments, arrived.instruments).length,
     }),
   )
 }
 
-export const importSite: Service<'site.import'> =
-  (ports) =>
-  async ({ text, ...how }) => {
-    const decoded = decode('site', text)
-    return decoded.ok ? importFile(ports, decoded.value.document, how) : decoded
-  }
+export type ImportChoice = Omit<Settling, 'freshId'>
 
-export type ImportChoice = Pick<Parameters<ReturnType<typeof importSite>>[0], 'choice' | 'prefer'>
+/** A file that is read already. */
+export const importFile = (
+  ports: Ports,
+  file: SiteFile,
+  how: ImportChoice,
+): Promise<Outcome<Output<'site.import'>>> => importArrived(ports, arrivedHere(file), how)
 
 /**
  * All is checked before anything is written. Then the library first: a product too many does no harm, a site without its
  * product would.
  */
-export async function importFile(
-  ports: Ports,
-  file: SiteFile,
+export async function importArrived(
+  { documents, ids }: Pick<Ports, 'documents' | 'ids'>,
+  arrived: Arrived,
   how: ImportChoice,
 ): Promise<Outcome<Output<'site.import'>>> {
-  const { documents } = ports
-  const opened = await documents.open(siteName(file.site.id))
+  const opened = await documents.open(siteName(arrived.id))
   if (!opened.ok && !MAKES_ROOM.has(opened.problem.code)) return opened
   if (opened.ok && how.choice === undefined)
     return fail({ code: 'already-there', what: opened.value.document.site.name })
-  if (
-    opened.ok &&
-    how.choice === 'merge' &&
-    how.prefer === undefined &&
-    asks(opened.value.document.site, file.site)
-  )
-    return fail({
-      code: 'bad-request',
-      place: 'prefer',
-      reason: 'is needed, because both sides changed the same thing',
-    })
-  const site = opened.ok ? resolve(ports, opened.value.document.site, file.site, how) : file.site
-  const checked = check({ schema: siteSchema }, site)
-  if (!checked.ok) return checked
-  const library = await takeLibrary(documents, file)
+  const freshId = opened.ok && how.choice === 'keep-both' ? ids.next() : arrived.id
+  const settled = await arrived.settle(opened.ok ? opened.value.document.site : null, { ...how, freshId })
+  if (!settled.ok) return settled
+  const library = await takeLibrary(documents, arrived)
   if (!library.ok) return library
-  const done = ok({ id: site.id, name: site.name, ...library.value })
-  if (opened.ok && site.id === file.site.id && same(site, opened.value.document.site)) return done
-  if (!opened.ok || site.id !== file.site.id)
-    return chain(await documents.create(siteName(site.id), siteDocument(checked.value)), () => done)
+  const { id, name, unchanged } = settled.value
+  const done = ok({ id, name, ...library.value })
+  if (unchanged) return done
+  if (!opened.ok || id !== arrived.id) return chain(await keep(documents, settled.value, null), () => done)
   // the version that gives way is kept among the copies
-  const copied = await documents.takeBackup(siteName(site.id))
+  const copied = await documents.takeBackup(siteName(id))
   if (!copied.ok) return copied
-  return chain(
-    await documents.write(siteName(site.id), siteDocument(checked.value), opened.value.revision),
-    () => done,
-  )
+  return chain(await keep(documents, settled.value, opened.value.revision), () => done)
 }
 
-const asks = (mine: Site, theirs: Site): boolean => compareSites(mine, theirs).some((part) => part.asks)
-
-function resolve({ ids }: Ports, mine: Site, theirs: Site, { choice, prefer }: ImportChoice): Site {
-  switch (choice) {
-    case 'take-theirs':
-      return theirs
-    case 'keep-both':
-      return { ...theirs, id: ids.next(), name: `${theirs.name.slice(0, 190)} (copy)` }
-    case 'merge':
-      return mergeSites(mine, theirs, prefer === undefined ? byContent : prefer === 'mine' ? first : second)
-    default:
-      return mine
-  }
+/** `base`: the revision that gives way; null for a site that is not here. */
+function keep(
+  documents: DocumentStore,
+  { id, document }: Settled,
+  base: number | null,
+): Promise<Outcome<unknown>> {
+  if ('bytes' in document) return documents.put(siteName(id), document, base)
+  return base === null
+    ? documents.create(siteName(id), document)
+    : documents.write(siteName(id), document, base)
 }

@@ -49,6 +49,7 @@ async function start(): Promise<void> {
     dataFolder,
     assets: join(root, 'assets'),
     summaryFile: join(root, 'out', 'main', 'summary.js'),
+    readingFile: join(root, 'out', 'main', 'reading.js'),
     version: app.getVersion(),
     log: (line) => console.error(line),
     shared: { folder: sharedFolder, ask: chooseFolder },

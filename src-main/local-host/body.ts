@@ -1,8 +1,5 @@
 import type { IncomingMessage } from 'node:http'
 import { DOCUMENT_LIMITS } from '#core/documents/limits'
-import { parseJson } from '#core/documents/parse-json'
-import { fail, type Outcome } from '#core/outcome'
-import { decodeUtf8 } from '../storage/read-text'
 
 const SMALL = 1_000_000
 /**
@@ -32,12 +29,4 @@ export async function readBody(request: IncomingMessage, limit: number): Promise
     parts.push(part)
   }
   return Buffer.concat(parts)
-}
-
-/** JSON as strict as in documents: UTF-8, no key twice, no prototype names, not nested without end. */
-export function parseBody(bytes: Buffer): Outcome<unknown> {
-  const text = decodeUtf8(bytes)
-  const value = text.ok ? parseJson(text.value) : text
-  if (value.ok) return value
-  return fail({ code: 'bad-request', place: 'body', reason: 'is not the JSON of a call' })
 }

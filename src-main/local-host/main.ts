@@ -35,6 +35,7 @@ async function main(): Promise<void> {
     dataFolder,
     assets: join(root, 'assets'),
     summaryFile: join(root, 'out', 'main', 'summary.js'),
+    readingFile: join(root, 'out', 'main', 'reading.js'),
     version,
     log,
     shared: { folder: sharedFolder, ask: null },
@@ -47,7 +48,12 @@ async function main(): Promise<void> {
     giveUp(program.problem, program.problem.code === 'data-folder-in-use' ? EXIT.inUse : EXIT.failed)
 
   const manifest = readManifest(page)
-  const host = await startLocalHost({ dispatch: program.value.dispatch, files: () => manifest, log })
+  const host = await startLocalHost({
+    dispatch: program.value.dispatch,
+    parse: program.value.parse,
+    files: () => manifest,
+    log,
+  })
   tell(host, options)
 
   // a save that is on its way in gets through before the data folder is given back

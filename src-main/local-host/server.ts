@@ -4,15 +4,18 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { fail, type Outcome } from '#core/outcome'
 import type { Problem } from '#core/problem'
 import type { Dispatch } from '../dispatch'
+import { parseBody } from '../reading/parse-body'
 import { findFile } from '../static-files/find'
 import { SECURITY_HEADERS } from '../static-files/headers'
 import type { Manifest } from '../static-files/manifest'
-import { bodyLimit, parseBody, readBody } from './body'
+import { bodyLimit, readBody } from './body'
 import { inspect, type Route } from './guard'
 import { Session } from './session'
 
 export interface LocalHostOptions {
   readonly dispatch: Dispatch
+  /** how the bytes of a body become a value; in this thread when nothing else is said */
+  readonly parse?: (bytes: Buffer, method: string) => Promise<Outcome<unknown>>
   /** asked for every file, so that a rebuilt page can be served while developing */
   readonly files: () => Manifest
   readonly log: (line: string) => void
@@ -146,7 +149,7 @@ class Host {
         problem({ code: 'bad-request', place: 'body', reason: 'is too large' }),
       )
     }
-    const body = parseBody(bytes)
+    const body = await (this.#options.parse ?? parseBody)(bytes, route.kind === 'rpc' ? route.method : '')
     if (!body.ok) return sendJson(response, 400, body)
     if (route.kind === 'rpc')
       return sendJson(response, 200, await this.#options.dispatch(route.method, body.value))

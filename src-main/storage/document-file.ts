@@ -87,7 +87,11 @@ export class DocumentFile<T> {
 
   /** Writes and returns only when the document is safe on disk. On failure the file is what it was before. */
   write(document: T): Outcome<void> {
-    const bytes = this.#bytes.of(this.#codec.encode(document))
+    return this.writeBytes(this.#bytes.of(this.#codec.encode(document)))
+  }
+
+  /** The same for a document that was encoded elsewhere. */
+  writeBytes(bytes: Buffer): Outcome<void> {
     try {
       this.#guardOthers()
       this.#holdBefore()

@@ -1,4 +1,4 @@
-import type { DocumentFor, DocumentName, DocumentStore, Stored } from '#core/contract/ports'
+import type { DocumentFor, DocumentName, DocumentStore, Encoded, Stored } from '#core/contract/ports'
 import type { SiteFile } from '#core/documents/site-schema'
 import { same } from '#core/documents/same'
 import { chain, fail, ok, type Outcome } from '#core/outcome'
@@ -55,10 +55,8 @@ export class FileStore implements DocumentStore {
     name: N,
     document: DocumentFor<N>,
   ): Promise<Outcome<Stored<DocumentFor<N>>>> => {
-    const found = this.#load(name)
-    if (found.ok) return fail({ code: 'already-there', what: labelOf(name, found.value.document) })
-    if (found.problem.code !== 'not-found' && found.problem.code !== 'document-damaged') return found
-    return this.#write(name, document)
+    const room = this.#room(name, null)
+    return room.ok ? this.#write(name, document) : room
   }
 
   write = async <N extends DocumentName>(
@@ -66,11 +64,23 @@ export class FileStore implements DocumentStore {
     document: DocumentFor<N>,
     base: number,
   ): Promise<Outcome<Stored<DocumentFor<N>>>> => {
-    const found = this.#load(name)
-    if (!found.ok) return found
-    if (found.value.revision !== base)
-      return fail({ code: 'document-changed-elsewhere', document: labelOf(name, found.value.document) })
-    return this.#write(name, document)
+    const room = this.#room(name, base)
+    return room.ok ? this.#write(name, document) : room
+  }
+
+  put = async (name: DocumentName, { bytes }: Encoded, base: number | null): Promise<Outcome<number>> => {
+    const room = this.#room(name, base)
+    if (!room.ok) return room
+    const entry = this.#entry(name)
+    const written = this.#written(entry, name, (file) =>
+      file.writeBytes(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)),
+    )
+    if (!written.ok) return written
+    // read from its file when it is asked for
+    this.#lastRevision += 1
+    entry.stored = null
+    entry.revision = this.#lastRevision
+    return ok(entry.revision)
   }
 
   listSites: DocumentStore['listSites'] = async () => {
@@ -191,8 +201,31 @@ export class FileStore implements DocumentStore {
     return this.#remember(entry, read.value, known)
   }
 
+  /** Whether there is room for a document that comes anew (`base` null), or in place of that revision. */
+  #room(name: DocumentName, base: number | null): Outcome<void> {
+    const found = this.#load(name)
+    if (base === null) {
+      if (found.ok) return fail({ code: 'already-there', what: labelOf(name, found.value.document) })
+      const { code } = found.problem
+      return code === 'not-found' || code === 'document-damaged' ? ok(undefined) : found
+    }
+    if (!found.ok) return found
+    return found.value.revision === base
+      ? ok(undefined)
+      : fail({ code: 'document-changed-elsewhere', document: labelOf(name, found.value.document) })
+  }
+
   #write<N extends DocumentName>(name: N, document: DocumentFor<N>): Outcome<Stored<DocumentFor<N>>> {
     const entry = this.#entry(name)
+    const written = this.#written(entry, name, (file) => file.write(document))
+    return written.ok ? this.#remember(entry, document) : written
+  }
+
+  #written<N extends DocumentName>(
+    entry: Open<N>,
+    name: N,
+    write: (file: Open<N>['file']) => Outcome<void>,
+  ): Outcome<void> {
     const allowed = this.#options.mayWrite()
     if (!allowed.ok) return allowed
     const otherHand = this.#otherHand(entry, name)
@@ -202,8 +235,7 @@ export class FileStore implements DocumentStore {
     } catch {
       // a copy that cannot be made must not stand in the way of saving; a full disk shows below
     }
-    const written = entry.file.write(document)
-    return written.ok ? this.#remember(entry, document) : written
+    return write(entry.file)
   }
 
   /** Another hand was at the file: a whole document wins over our memory, a damaged one is set aside by reading it. */

@@ -40,6 +40,7 @@ const ONE_OF_EACH: { readonly [C in Problem['code']]: Extract<Problem, { readonl
   'unknown-method': { code: 'unknown-method', method: 'site.guess' },
   'bad-request': { code: 'bad-request', place: 'id', reason: 'is missing' },
   internal: { code: 'internal', reference: 'A1B2C3' },
+  stopped: { code: 'stopped' },
   unavailable: { code: 'unavailable', what: 'the browser prints instead' },
   'host-gone': { code: 'host-gone' },
   'no-session': { code: 'no-session' },
