@@ -1,3 +1,5 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { defineConfig } from 'electron-vite'
@@ -20,8 +22,74 @@ const noEvalProbe = {
   load: (id: string) => (id === `\0${GENERATORS}` ? 'module.exports = function () { return true }' : null),
 } as const
 
+interface Bundle {
+  readonly [file: string]: {
+    readonly moduleIds?: readonly string[]
+    readonly originalFileNames?: readonly string[]
+  }
+}
+
+/**
+ * Writes which packages were put into what was built, each with the text of its licence: their code ships without their
+ * folders, and every one of these licences asks for its text to go along.
+ */
+const licencesOf = (target: string) => ({
+  name: `licences-of-${target}`,
+  generateBundle(this: { readonly getModuleIds: () => Iterable<string> }, _options: unknown, bundle: Bundle) {
+    const sources = [
+      ...Object.values(bundle).flatMap((part) => [
+        ...(part.moduleIds ?? []),
+        ...(part.originalFileNames ?? []),
+      ]),
+      // style sheets stand in no chunk
+      ...[...this.getModuleIds()].filter((id) => /\.css(?:\?|$)/.test(id)),
+    ]
+    const names = new Set(
+      sources.flatMap((id) => /.*[\\/]?node_modules[\\/]((?:@[^\\/]+[\\/])?[^\\/]+)/.exec(id)?.[1] ?? []),
+    )
+    // one text for all that share it
+    const byText = groupBy(
+      [...names].map((name) => licenceOf(name.replaceAll('\\', '/'))),
+      ({ text }) => text,
+    )
+    const parts = [...byText].map(
+      ([text, some]) =>
+        `${some
+          .map(({ title }) => `## ${title}`)
+          .toSorted()
+          .join('\n')}\n\n${text}\n`,
+    )
+    mkdirSync(at('out/licences'), { recursive: true })
+    writeFileSync(at(`out/licences/${target}.txt`), parts.toSorted().join('\n'))
+  },
+})
+
+function groupBy<T>(items: readonly T[], key: (item: T) => string): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>()
+  for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item])
+  return groups
+}
+
+function licenceOf(name: string): { readonly title: string; readonly text: string } {
+  const folder = at(`node_modules/${name}`)
+  const { version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as {
+    readonly version: string
+    readonly license?: string
+  }
+  // a NOTICE file goes along by section 4 (d) of Apache-2.0
+  const [licence, notice] = [/^licen[cs]e/i, /^notice/i].map((what) =>
+    readdirSync(folder).find((one) => what.test(one)),
+  )
+  if (licence === undefined) throw new Error(`${name} goes into the build and has no text of its licence`)
+  const text = [licence, ...(notice === undefined ? [] : [notice])]
+    .map((one) => readFileSync(join(folder, one), 'utf8').replaceAll('\r\n', '\n').trim())
+    .join('\n\n')
+  return { title: `${name} ${version}: ${license ?? 'not stated'}`, text }
+}
+
 export default defineConfig({
   main: {
+    plugins: [licencesOf('main')],
     build: {
       outDir: 'out/main',
       externalizeDeps: {
@@ -37,6 +105,7 @@ export default defineConfig({
     },
   },
   preload: {
+    plugins: [licencesOf('preload')],
     build: {
       outDir: 'out/preload',
       // a sandboxed preload script can load nothing but electron, so everything else is put into the one file
@@ -58,6 +127,6 @@ export default defineConfig({
       modulePreload: { polyfill: false },
       rollupOptions: { input: at('src-renderer/index.html'), checks: { pluginTimings: false } },
     },
-    plugins: [svelte(), noEvalProbe],
+    plugins: [svelte(), noEvalProbe, licencesOf('renderer')],
   },
 })

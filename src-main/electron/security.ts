@@ -1,5 +1,5 @@
 import type { App, Session, WebContents } from 'electron'
-import { isOwnPage, parseUrl } from './origin'
+import { isOwnPage } from './origin'
 
 /** Items 5 and 12 to 14 of Electron's security checklist, for every window and frame there will ever be. */
 export function hardenApp(app: Pick<App, 'on' | 'enableSandbox'>): void {
@@ -23,10 +23,7 @@ export function denyPermissions(
 export const denyNetwork = (session: Pick<Session, 'webRequest'>): void =>
   session.webRequest.onBeforeRequest((details, callback) => callback({ cancel: !isOwnRequest(details.url) }))
 
-export const isOwnRequest = (url: string): boolean =>
-  isOwnPage(url) || url.startsWith('data:image/') || isDevtools(url)
-
-const isDevtools = (url: string): boolean => parseUrl(url)?.protocol === 'devtools:'
+export const isOwnRequest = (url: string): boolean => isOwnPage(url) || url.startsWith('data:image/')
 
 const stay = (event: { readonly url: string; readonly preventDefault: () => void }): void => {
   if (!isOwnPage(event.url)) event.preventDefault()

@@ -33,7 +33,7 @@ function readPackage(folder: string): Shipped {
 }
 
 /** Built into the page from packages that only development installs. */
-const BUILT_IN = ['svelte', 'esm-env', 'clsx', '@fontsource-variable/inter']
+const BUILT_IN = ['svelte', 'clsx', '@fontsource-variable/inter']
 
 export const builtIn = (): readonly Shipped[] =>
   BUILT_IN.map((name) => readPackage(join(root, 'node_modules', ...name.split('/'))))

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { channelOf } from '#core/contract/methods'
 import type { Outcome } from '#core/outcome'
 import { takeDataLock } from '#main/storage/data-lock'
+import { needBuild } from '../launch/built-program'
 import { asCall, good, removeFolder, tempFolder } from '../../contract/program'
 import { siteWithClosedVisit } from '../../contract/sample-site'
 import * as fake from './fake-electron'
@@ -26,6 +27,7 @@ const folder = tempFolder()
 const data = join(folder, 'data')
 const argv = process.argv
 beforeAll(async () => {
+  needBuild()
   fake.app.userData = join(folder, 'window')
   mkdirSync(fake.app.userData)
   process.argv = ['electron', '.', '--data', data, '--remote-debugging-port=0']
@@ -69,6 +71,41 @@ describe('the desktop program', () => {
     window().emit('ready-to-show')
     expect(window().shown).toBe(true)
     expect(window().options.webPreferences?.preload).toMatch(/out[/\\]preload[/\\]preload\.cjs$/)
+  })
+
+  it('has every protection in place before its window: permissions, devices, requests, navigation, new windows', () => {
+    const { request, check, device, beforeRequest } = fake.granted
+    const given = vi.fn()
+    request?.({} as Electron.WebContents, 'media', given, {} as Electron.PermissionRequest)
+    beforeRequest?.({ url: 'https://example.com/' } as Electron.OnBeforeRequestListenerDetails, given)
+    expect(given.mock.calls).toEqual([[false], [{ cancel: true }]])
+    expect(check?.(null, 'media', 'app://dosewright', {} as never)).toBe(false)
+    expect(device?.({} as Electron.DevicePermissionHandlerHandlerDetails)).toBe(false)
+    const { webContents } = window()
+    expect(webContents.openHandler?.({ url: 'app://dosewright/' } as Electron.HandlerDetails)).toEqual({
+      action: 'deny',
+    })
+    for (const name of ['will-navigate', 'will-redirect', 'will-frame-navigate', 'will-attach-webview']) {
+      const preventDefault = vi.fn()
+      webContents.emit(name, { url: 'https://example.com/', preventDefault }, {}, {})
+      expect([name, preventDefault.mock.calls.length]).toEqual([name, 1])
+    }
+  })
+
+  it('serves the built page under its own scheme and no other', async () => {
+    expect([...fake.protocols.keys()]).toEqual(['app'])
+    const page = await fake.protocols.get('app')?.(new Request('app://dosewright/index.html'))
+    expect(page?.status).toBe(200)
+    expect(await page?.text()).toContain('<div id="app">')
+  })
+
+  it('refuses a call from a window it did not open', () => {
+    const event = {
+      sender: new fake.FakeContents(),
+      senderFrame: { url: 'app://dosewright/', parent: null },
+    } as unknown as Electron.IpcMainInvokeEvent
+    for (const handler of fake.handlers.values())
+      expect(() => handler(event, {})).toThrow('refused: not a window of this program')
   })
 
   it('answers over its channels with plain data that can be cloned to another process', async () => {

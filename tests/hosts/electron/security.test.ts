@@ -31,6 +31,8 @@ describe('the window (items 2, 3, 4, 6, 8 to 11)', () => {
     ['allowRunningInsecureContent', false],
     ['experimentalFeatures', false],
     ['webviewTag', false],
+    ['navigateOnDragDrop', false],
+    ['safeDialogs', true],
   ] as const)('%s is written out as %s', (name, value) => {
     expect(options.webPreferences?.[name]).toBe(value)
   })
@@ -130,6 +132,7 @@ describe('permissions and requests (items 1 and 5)', () => {
     ['ws://example.com/', true],
     ['file:///etc/passwd', true],
     ['app://other/', true],
+    ['devtools://devtools/bundled/inspector.html', true],
   ])('a request for %s is stopped: %s', (url, stopped) => {
     expect(isOwnRequest(url)).toBe(!stopped)
     const callback = vi.fn()

@@ -56,6 +56,8 @@ describe('the package, put together by electron-builder around a stand-in for th
         '/out/renderer/index.html',
         '/assets/demo/lantern-lane-cafe.json',
         '/LICENSE',
+        '/out/licences/main.txt',
+        '/out/licences/renderer.txt',
         '/package.json',
       ]),
     )
@@ -71,6 +73,19 @@ describe('the package, put together by electron-builder around a stand-in for th
       readonly devDependencies: Readonly<Record<string, string>>
     }
     expect(Object.keys(devDependencies).filter((name) => packages.has(name))).toEqual([])
+  })
+
+  it('holds the licence of every package that lies in it as a folder of its own', () => {
+    const all = files()
+    const packages = new Set(
+      all.flatMap((name) => /^(\/node_modules\/(?:@[^/]+\/)?[^/]+)\//u.exec(name)?.[1] ?? []),
+    )
+    expect(packages.size).toBeGreaterThan(5)
+    const bare = [...packages].filter(
+      (folder) =>
+        !all.some((name) => name.startsWith(`${folder}/`) && /\/(?:licen[cs]e|copying)[^/]*$/iu.test(name)),
+    )
+    expect(bare).toEqual([])
   })
 
   it('holds every package the built main program still imports', () => {
