@@ -3,12 +3,13 @@ import type { IncompatiblePartner } from './types'
 
 /**
  * A product's hazards, with those that follow from what it is even where nobody ticked them: a delimer is taken for an
- * acid and corrosive, a detergent for corrosive, available chlorine for chlorine, quat and iodine for what they are.
+ * acid and corrosive, a rinse aid for an acid, which most are, unless its label says alkaline, a detergent for corrosive, available chlorine for chlorine, quat and iodine for what they are.
  * Too many cautions are the smaller mistake.
  */
 export function hazardsOf(product: Product): ReadonlySet<Hazard> {
   const hazards = new Set<Hazard>(product.hazards)
   if (product.role === 'delimer') hazards.add('acid').add('corrosive')
+  if (product.role === 'rinse-aid' && !hazards.has('alkaline')) hazards.add('acid')
   if (product.role === 'detergent') hazards.add('corrosive')
   if (product.strength.kind === 'trade-percent') hazards.add('chlorine')
   if (product.strength.kind === 'weight-percent') {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { CAUTIONS } from '#core/cautions/caution-table'
 import { cautionsFor } from '#core/cautions/cautions-for'
 import { missingAcknowledgements } from '#core/cautions/missing-acknowledgements'
+import type { Hazard } from '#core/records/index'
 import type { CautionTrigger } from '#core/cautions/types'
 import { machine, product, pump } from '#tests/core/sanitize/records'
 
@@ -34,6 +35,20 @@ describe('cautions before the first test', () => {
 
   it('warns of a corrosive product even when nobody ticked the hazard of a detergent', () => {
     expect(ids('before-first-test', 'soap', 'soap')).toContain('corrosive')
+  })
+
+  // rinse aid among the acids that must not meet chlorine: common practice, no source; most are acidic
+  it('takes a rinse aid for an acid beside chlorine though nobody ticked it, unless its label says alkaline', () => {
+    const first = (hazards: readonly Hazard[]) =>
+      cautionsFor({
+        site: site('bleach', 'plain'),
+        products: [bleach, product('plain', { role: 'rinse-aid', hazards })],
+        trigger: 'before-first-test',
+        productId: 'plain',
+      })[0]?.id
+    expect(first([])).toBe('never-mix')
+    expect(first(['irritant'])).toBe('never-mix')
+    expect(first(['alkaline'])).not.toBe('never-mix')
   })
 
   it('names both products when chlorine and acid are on one site, whichever pump is worked on', () => {
