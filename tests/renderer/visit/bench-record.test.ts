@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest'
 import type { PumpWork, Run, Site, Step, Test } from '#core/records/index'
 import { startVisit, watchSeconds } from '#renderer/commands/visit.ts'
 import {
+  changedSinceTest,
+  fittedWords,
   lastTest,
   nextSetup,
   openTest,
@@ -157,5 +159,22 @@ describe('what the watch and the eye give', () => {
     expect(testIn(recordEnd(ended, { ...at, test: again, run: read }, mL('71'))).runs[1]?.start).toEqual(
       mL('71'),
     )
+  })
+})
+
+describe('what was done to a pump', () => {
+  const tube: Step = { kind: 'tube-fitted', id: 'tube', at: AT }
+
+  it('is a change only once the pump was timed: the first cylinder chosen changes nothing', () => {
+    expect(changedSinceTest(work(series()))).toBe(false)
+    expect(changedSinceTest(work(series(run('20', '9', 60)), turn))).toBe(true)
+    expect(changedSinceTest(work(series(run('20', '9', 60)), turn, series()))).toBe(true)
+    expect(changedSinceTest(work(series(run('20', '9', 60)), turn, series(run('20', '9', 60))))).toBe(false)
+  })
+
+  it('names a new tube and a new container, so that no report says "left as it was found" of them', () => {
+    expect(fittedWords(work(series(), tube, container, tube))).toEqual(['New tube fitted', 'New container'])
+    expect(fittedWords(work(series(), turn, stop))).toEqual([])
+    expect(fittedWords(undefined)).toEqual([])
   })
 })

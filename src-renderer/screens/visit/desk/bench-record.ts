@@ -24,7 +24,14 @@ export const lastTest = (work: PumpWork | undefined): Test | null =>
 
 /** The pump was timed and then changed, and not timed again: its last result is the past. */
 export const changedSinceTest = (work: PumpWork | undefined): boolean =>
-  lastTest(work) !== null && (openTest(work)?.runs.length ?? 0) === 0
+  (work?.steps.some((step) => step.kind === 'test' && step.runs.length > 0) ?? false) &&
+  (openTest(work)?.runs.length ?? 0) === 0
+
+/** What was fitted or put on at a pump in a visit, in words for a list; empty when nothing was. */
+export const fittedWords = (work: PumpWork | undefined): readonly string[] => [
+  ...(work?.steps.some((step) => step.kind === 'tube-fitted') === true ? ['New tube fitted'] : []),
+  ...(work?.steps.some((step) => step.kind === 'container-changed') === true ? ['New container'] : []),
+]
 
 /** How the next series is made when nothing else is said: as the last one; the line is primed unless it was opened. */
 export function nextSetup(work: PumpWork | undefined, earlier: Test | null, suggested: Id | null): TestSetup {
