@@ -14,9 +14,20 @@ const WORDS: { readonly [F in DeliveryField]: readonly string[] } = {
     'units',
     'anzahl',
     'menge',
+    'gebinde',
     'cantidad',
   ],
-  size: ['container size', 'size', 'pack', 'pack size', 'volume', 'litres', 'liters', 'gebinde'],
+  size: [
+    'container size',
+    'size',
+    'pack',
+    'pack size',
+    'volume',
+    'litres',
+    'liters',
+    'gebindegröße',
+    'größe',
+  ],
   reference: [
     'reference',
     'ref',
@@ -75,6 +86,23 @@ export function guessColumns(
 const exact = (heading: string, field: DeliveryField): boolean => WORDS[field].includes(heading)
 const begins = (heading: string, field: DeliveryField): boolean =>
   WORDS[field].some((word) => heading.startsWith(`${word} `) || heading.endsWith(` ${word}`))
+
+/** A column chosen for a field; no other field keeps it, for a column holds one thing. */
+export const withColumn = (
+  columns: DeliveryColumns,
+  field: DeliveryField,
+  index: number | null,
+): DeliveryColumns => {
+  const free = (at: DeliveryField): number | null => (columns[at] === index ? null : columns[at])
+  return {
+    date: free('date'),
+    product: free('product'),
+    containers: free('containers'),
+    size: free('size'),
+    reference: free('reference'),
+    [field]: index,
+  }
+}
 
 /** What to remember of a choice of columns: the headings. */
 export const rememberColumns = (

@@ -32,6 +32,7 @@ export class DeliveryReader {
   readonly #deliveries: { readonly line: number; readonly delivery: NewDelivery }[] = []
   readonly #problems: DeliveryProblem[] = []
   readonly #booked: number[] = []
+  readonly #alike: number[] = []
   readonly #before: ReadonlySet<string>
   readonly #seen = new Set<string>()
   readonly #products = new Map<string, readonly Product[]>()
@@ -55,7 +56,10 @@ export class DeliveryReader {
     // alike in everything, reference too, is one delivery written twice; without a reference it may be two
     const twice = this.#before.has(key) || (delivery.reference !== '' && this.#seen.has(key))
     if (twice) this.#booked.push(row.line)
-    else this.#deliveries.push({ line: row.line, delivery })
+    else {
+      if (this.#seen.has(key)) this.#alike.push(row.line)
+      this.#deliveries.push({ line: row.line, delivery })
+    }
     this.#seen.add(key)
   }
 
@@ -65,7 +69,12 @@ export class DeliveryReader {
   }
 
   get reading(): DeliveryReading {
-    return { deliveries: this.#deliveries, problems: this.#problems, booked: this.#booked }
+    return {
+      deliveries: this.#deliveries,
+      problems: this.#problems,
+      booked: this.#booked,
+      alike: this.#alike,
+    }
   }
 
   #read(row: SourceRow, faults: DeliveryFault[]): NewDelivery | null {

@@ -43,6 +43,8 @@ export interface DeliveryReading {
   readonly problems: readonly DeliveryProblem[]
   /** lines that are booked already, in the record or further up in the list */
   readonly booked: readonly number[]
+  /** lines to be booked that say the same as one further up, with no delivery note to tell them apart */
+  readonly alike: readonly number[]
 }
 
 /** The most stock movements one site file holds. */

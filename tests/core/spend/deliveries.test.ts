@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { guessColumns, rememberColumns } from '#core/spend/delivery-columns'
+import { guessColumns, rememberColumns, withColumn } from '#core/spend/delivery-columns'
 import { dateOrderOf, readDay } from '#core/spend/delivery-day'
 import { DeliveryReader, type DeliveryContext } from '#core/spend/delivery-rows'
 import { aMovement, aProduct, id } from './build'
@@ -100,7 +100,7 @@ describe('a row of a delivery list', () => {
   })
 
   it('of empty cells is no row', () => {
-    expect(read([['', ' ', '']])).toEqual({ deliveries: [], problems: [], booked: [] })
+    expect(read([['', ' ', '']])).toEqual({ deliveries: [], problems: [], booked: [], alike: [] })
   })
 
   it('does not take a count for a delivery', () => {
@@ -164,5 +164,35 @@ describe('columns', () => {
 
   it('that nobody can tell are left open', () => {
     expect(guessColumns(['a', 'b'], [])).toMatchObject({ date: null, product: null })
+  })
+})
+
+describe('rows that look alike without a delivery note', () => {
+  const row = ['09/03/2026', product.name, '3', '', '']
+
+  it('are both booked, and the second is named, for it may be the same delivery written twice', () => {
+    const found = read([row, row, ['10/03/2026', product.name, '3', '', '']])
+    expect(found.deliveries).toHaveLength(3)
+    expect(found.alike).toEqual([3])
+    expect(read([goodRow, goodRow]).alike).toEqual([])
+  })
+})
+
+describe('a column of a delivery list', () => {
+  it('holds one thing: chosen for the containers, it is not also their size', () => {
+    const guessed = { date: 0, product: 1, containers: null, size: 2, reference: null }
+    expect(withColumn(guessed, 'containers', 2)).toEqual({ ...guessed, containers: 2, size: null })
+    expect(withColumn(guessed, 'size', null)).toEqual({ ...guessed, size: null })
+  })
+
+  it('called Gebinde counts containers, and Größe L or Gebindegröße says their size', () => {
+    expect(guessColumns(['Datum', 'Produkt', 'Gebinde', 'Größe L'], [])).toMatchObject({
+      containers: 2,
+      size: 3,
+    })
+    expect(guessColumns(['Datum', 'Produkt', 'Anzahl', 'Gebindegröße'], [])).toMatchObject({
+      containers: 2,
+      size: 3,
+    })
   })
 })

@@ -1,5 +1,5 @@
 import type { Day, Product, Settings, Site } from '#core/records/index'
-import { guessColumns, rememberColumns } from '#core/spend/delivery-columns'
+import { guessColumns, rememberColumns, withColumn } from '#core/spend/delivery-columns'
 import { dateOrderOf, readDay } from '#core/spend/delivery-day'
 import { DeliveryReader } from '#core/spend/delivery-rows'
 import {
@@ -128,7 +128,7 @@ export class DeliveryImport {
   }
 
   async setColumn(field: DeliveryField, index: number | null): Promise<void> {
-    this.columns = { ...this.columns, [field]: index }
+    this.columns = withColumn(this.columns, field, index)
     await this.#look(this.#begin())
   }
 
