@@ -1,3 +1,4 @@
+import { bodyInSlices, longTextIn } from './long-text'
 import type { Transport } from './transport'
 
 export const TOKEN_HEADER = 'x-dosewright-token'
@@ -12,14 +13,16 @@ const KEEPALIVE_LIMIT = 60_000
 export const httpTransport =
   (fetcher: typeof fetch, token: string): Transport =>
   async (method, input) => {
-    const body = JSON.stringify(input)
+    const long = longTextIn(input)
+    // without waiting for anything: a save may be on its way while the page goes
+    const body = long === null ? JSON.stringify(input) : await bodyInSlices(input, long)
     try {
       const reply = await fetcher(`/rpc/${method}`, {
         method: 'POST',
         headers: { 'content-type': 'application/json', [TOKEN_HEADER]: token },
         body,
         credentials: 'omit',
-        keepalive: body.length < KEEPALIVE_LIMIT,
+        keepalive: typeof body === 'string' && body.length < KEEPALIVE_LIMIT,
       })
       if (reply.status === 401) return { ok: false, problem: { code: 'no-session' } }
       return await reply.json()

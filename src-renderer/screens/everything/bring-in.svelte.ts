@@ -1,9 +1,10 @@
-import { ARCHIVE_CHARACTERS, filesOf } from '#core/documents/archive'
+import { ARCHIVE_CHARACTERS } from '#core/documents/archive'
 import { megabytes } from '#core/documents/limits'
 import { sentence } from '#core/messages/sentence'
 import { announcer } from '../../state/announcer.svelte'
 import type { Session } from '../../state/session.svelte'
 import type { Comparison, ImportChoice } from '../sites/site-import.svelte'
+import { OpeningArchive } from './opening-archive'
 
 /** One site of the file, and what is to become of it. */
 export type Item =
@@ -25,11 +26,14 @@ export interface Brought {
 
 type Stage =
   | { readonly kind: 'idle' }
+  | { readonly kind: 'opening'; readonly done: number; readonly of: number }
   | { readonly kind: 'looking'; readonly done: number; readonly of: number }
   | { readonly kind: 'asking' }
   | { readonly kind: 'bringing'; readonly done: number; readonly of: number }
   | { readonly kind: 'done'; readonly brought: Brought }
   | { readonly kind: 'refused'; readonly why: string }
+
+const AT_WORK: ReadonlySet<Stage['kind']> = new Set(['opening', 'looking', 'bringing'])
 
 /**
  * Brings in a file that holds many sites: looks at each without changing anything, asks where something is here
@@ -41,6 +45,7 @@ export class BringIn {
   prefer: 'mine' | 'theirs' = $state('mine')
   #stopped = false
   #left = false
+  #opening: OpeningArchive | null = null
 
   constructor(
     private readonly session: Session,
@@ -55,14 +60,17 @@ export class BringIn {
     ),
   )
 
-  async takeFile(file: { readonly size: number; text(): Promise<string> }): Promise<void> {
+  async takeFile(file: Blob): Promise<void> {
     this.#stopped = false
     this.#left = false
     this.items = []
-    this.stage = { kind: 'looking', done: 0, of: 0 }
+    this.stage = { kind: 'opening', done: 0, of: 0 }
     if (file.size > ARCHIVE_CHARACTERS)
       return this.#refuse(sentence({ code: 'document-too-large', megabytes: megabytes(file.size) }))
-    const files = filesOf(await file.text())
+    this.#opening = new OpeningArchive(file, (done, of) => (this.stage = { kind: 'opening', done, of }))
+    const files = await this.#opening.files
+    this.#opening = null
+    if (this.#stopped) return this.close()
     if (!files.ok) return this.#refuse(sentence(files.problem))
     await this.session.workspace.flush()
     const items: Item[] = []
@@ -114,12 +122,15 @@ export class BringIn {
 
   stop(): void {
     this.#stopped = true
+    this.#opening?.stop()
+    // nothing is written while they are looked at, so the site in hand need not be waited for
+    if (this.stage.kind === 'looking') void this.session.call('site.stopReading', {})
   }
 
   /** The window over the page was closed: work in hand stops after the site it is at. */
   leave(): void {
     this.#left = true
-    if (this.stage.kind === 'looking' || this.stage.kind === 'bringing') this.stop()
+    if (AT_WORK.has(this.stage.kind)) this.stop()
     else this.close()
   }
 

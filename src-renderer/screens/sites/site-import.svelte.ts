@@ -2,6 +2,7 @@ import type { Output } from '#core/contract/contract'
 import { sentence } from '#core/messages/sentence'
 import type { Outcome } from '#core/outcome'
 import type { Problem } from '#core/problem'
+import { textOf } from '../../client/long-text'
 import type { Session } from '../../state/session.svelte'
 
 export type Comparison = Output<'site.compare'>
@@ -23,6 +24,8 @@ interface Source {
 
 /** Larger files are no site file of this program; they are not even read. */
 const MOST_BYTES = 20_000_000
+/** ms; what is done sooner needs no word */
+const SLOW_AFTER = 800
 
 type Stage =
   | { readonly kind: 'idle' }
@@ -33,23 +36,23 @@ type Stage =
 /** Brings a site in. One that is here already is compared first, and a person says what to do. */
 export class SiteImport {
   stage: Stage = $state.raw({ kind: 'idle' })
+  /** it takes long enough to say so, and to offer a way out */
+  slow = $state(false)
+  #slowly: ReturnType<typeof setTimeout> | undefined = undefined
+  #stopped = false
 
   constructor(
     private readonly session: Session,
     private readonly done: (site: Imported, left: boolean) => void,
   ) {}
 
-  async takeFile(file: {
-    readonly name: string
-    readonly size: number
-    text(): Promise<string>
-  }): Promise<void> {
-    this.stage = { kind: 'reading', name: file.name }
+  async takeFile(file: File): Promise<void> {
+    this.#begin(file.name)
     if (file.size > MOST_BYTES) {
       const megabytes = Math.round(file.size / 1_000_000)
       return this.#refuse(file.name, { code: 'document-too-large', megabytes })
     }
-    const text = await file.text()
+    const text = await textOf(file)
     const { call } = this.session
     await this.#take({
       name: file.name,
@@ -61,6 +64,7 @@ export class SiteImport {
 
   async takeShared(file: string, name: string): Promise<void> {
     const { call } = this.session
+    this.#begin(name)
     await this.#take({
       name,
       compare: () => call('shared.compare', { file }),
@@ -84,7 +88,13 @@ export class SiteImport {
   }
 
   cancel(): void {
-    this.stage = { kind: 'idle' }
+    this.#end({ kind: 'idle' })
+  }
+
+  /** Gives up a file that is being read. One that is in by then stays in, and is told of. */
+  stop(): void {
+    this.#stopped = true
+    void this.session.call('site.stopReading', {})
   }
 
   get refusal(): string | null {
@@ -94,21 +104,38 @@ export class SiteImport {
   async #take(source: Source): Promise<void> {
     // what was typed a moment ago is part of what is compared
     await this.session.workspace.flush()
+    if (this.#stopped) return this.cancel()
     const found = await source.compare()
+    if (this.#stopped) return this.cancel()
     if (!found.ok) return this.#refuse(source.name, found.problem)
     if (found.value.state === 'new') return this.#bring(source, {})
-    this.stage = { kind: 'asking', source, found: found.value }
+    this.#end({ kind: 'asking', source, found: found.value })
   }
 
   async #bring(source: Source, how: How): Promise<void> {
+    this.#begin(source.name)
     const imported = await source.bring(how)
-    if (!imported.ok) return this.#refuse(source.name, imported.problem)
-    this.stage = { kind: 'idle' }
+    if (!imported.ok) return this.#stopped ? this.cancel() : this.#refuse(source.name, imported.problem)
+    this.#end({ kind: 'idle' })
     await this.session.workspace.refreshLibrary()
     this.done(imported.value, how.choice === 'keep-mine')
   }
 
   #refuse(name: string, problem: Problem): void {
-    this.stage = { kind: 'refused', name, problem }
+    this.#end({ kind: 'refused', name, problem })
+  }
+
+  #begin(name: string): void {
+    if (this.stage.kind !== 'reading') {
+      this.#stopped = false
+      this.#slowly = setTimeout(() => (this.slow = true), SLOW_AFTER)
+    }
+    this.stage = { kind: 'reading', name }
+  }
+
+  #end(stage: Stage): void {
+    clearTimeout(this.#slowly)
+    this.slow = false
+    this.stage = stage
   }
 }
