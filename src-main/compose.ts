@@ -11,8 +11,8 @@ import { ReaderOnThread, readerHere, type Reader } from './reading/thread'
 import { FileStore } from './storage/document-store'
 import { notSaved } from './storage/not-saved'
 import { sharedFolder } from './storage/shared-folder'
-import type { NotedSite, Desk } from './summary/desk'
-import { SummaryDesk } from './summary/desk'
+import type { NotedSite } from './summary/desk'
+import { Region, type Desk } from './summary/region'
 import { deskOnThread } from './summary/thread'
 import type { SiteNotes } from './storage/list-sites'
 
@@ -67,7 +67,7 @@ export function compose(options: ProgramOptions): Outcome<Program> {
       ids: { next: randomUUID },
       documents,
       reading,
-      portfolio: { rows: async (ask, library) => ok(await desk.rows(ask, library)), stop: desk.stop },
+      portfolio: desk,
       shared: sharedFolder({ root: options.dataFolder, folder, ask }),
       host: options.host,
       demos: async () => demoTexts(join(options.assets, 'demo')),
@@ -84,7 +84,7 @@ export function compose(options: ProgramOptions): Outcome<Program> {
 
 function deskOf({ dataFolder: root, summaryFile, version = '' }: ProgramOptions, now: () => string): Desk {
   return summaryFile === undefined
-    ? new SummaryDesk({ root, program: version, now })
+    ? new Region({ root, program: version, now })
     : deskOnThread({ root }, summaryFile, version)
 }
 

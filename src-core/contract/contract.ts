@@ -5,6 +5,18 @@ import { id, instant, name } from '../documents/parts'
 import { site } from '../documents/site-schema'
 import type { Method } from './methods'
 import {
+  orders,
+  ordersAsk,
+  progress,
+  rowsSlice,
+  slice,
+  sums,
+  sumsAsk,
+  table,
+  tableAsk,
+  viewOf,
+} from './portfolio-wire'
+import {
   changes,
   choice,
   comparison,
@@ -13,7 +25,6 @@ import {
   imported,
   library,
   none,
-  portfolioPage,
   prefer,
   revision,
   siteRow,
@@ -53,14 +64,22 @@ export const contract = {
       })
       .readonly(),
   },
-  /**
-   * What each site uses and costs, a page at a time, first what is known, then what is worked out meanwhile. `begin`
-   * looks at all files, the library and the day; `since` is where the last answer ended, in the run it named.
-   */
-  'portfolio.rows': {
-    input: z.strictObject({ begin: z.boolean(), run: z.string().max(50), since: z.int().min(0) }).readonly(),
-    output: portfolioPage,
+  /** How far the rows of all sites are; `begin` looks at all files, the library and the day anew. */
+  'portfolio.progress': {
+    input: z.strictObject({ begin: z.boolean() }).readonly(),
+    output: progress,
   },
+  /**
+   * What each site uses and costs: those that pass a filter, in an order, as totals and a slice of rows. More rows, sums
+   * and files of the same view are asked for with the `version` it answered with, and hold for the same rows.
+   */
+  'portfolio.view': { input: slice, output: viewOf },
+  'portfolio.rows': { input: slice, output: rowsSlice },
+  'portfolio.sums': { input: sumsAsk, output: sums },
+  /** The sites of one group of the shopping list, the most urgent first. */
+  'portfolio.orders': { input: ordersAsk, output: orders },
+  /** A table of the sites that pass, for a spreadsheet. */
+  'portfolio.table': { input: tableAsk, output: table },
   /** What is still to be worked out is left for another time. */
   'portfolio.stop': {
     input: none,

@@ -126,13 +126,14 @@ export interface Settled {
   readonly document: SiteFile | Encoded
 }
 
+type PortfolioMethod = 'view' | 'rows' | 'sums' | 'orders' | 'table'
+
 /** The rows of all sites, kept from run to run and worked out anew where a site, the library or the day has changed. */
-export interface Portfolio {
-  /** `library` is asked for when a round begins */
-  readonly rows: (
-    ask: Input<'portfolio.rows'>,
-    library: Library | null,
-  ) => Promise<Outcome<Output<'portfolio.rows'>>>
+export type Portfolio = {
+  readonly [M in PortfolioMethod]: (ask: Input<`portfolio.${M}`>) => Promise<Output<`portfolio.${M}`>>
+} & {
+  /** begins a round when a library is given */
+  readonly progress: (library: Library | null) => Promise<Output<'portfolio.progress'>>
   readonly stop: () => Promise<void>
 }
 

@@ -47,27 +47,6 @@ export const siteRow = z.discriminatedUnion('state', [
   z.strictObject({ state: z.literal('newer'), id: z.string(), version: z.int() }).readonly(),
 ])
 
-/** A page of the portfolio. Rows travel as the text the host keeps (`documents/row-text.ts`), made by the program itself. */
-export const portfolioPage = z
-  .strictObject({
-    /** changes when what was answered before counts no more */
-    run: z.string(),
-    rows: z.array(z.string()).readonly(),
-    /** sites whose row no longer holds */
-    gone: z.array(z.string()).readonly(),
-    since: z.int(),
-    /** ask again at once */
-    more: z.boolean(),
-    sites: z.int(),
-    /** sites still to be worked out */
-    left: z.int(),
-    running: z.boolean(),
-    unread: z.int(),
-    /** the first of the sites that cannot be read */
-    unreadSites: z.array(z.strictObject({ id: z.string(), newer: z.boolean() }).readonly()).readonly(),
-  })
-  .readonly()
-
 export const library = z.enum(['products', 'instruments', 'settings'])
 /** A site's id, or the name of a library document. */
 export const documentKey = z.union([library, id])

@@ -49,3 +49,25 @@ const unpackProduct = (product: PackedProduct): PortfolioProduct => ({
 
 const unpackCost = (cost: Outcome<string>): Outcome<Decimal> =>
   cost.ok ? { ok: true, value: new Decimal(cost.value) } : cost
+
+/** The part of a row that a table shows; `earlier`: its figures hold for an earlier day than today at the site. */
+export interface ShownRow extends Omit<PortfolioRow, 'products' | 'months'> {
+  readonly earlier: boolean
+}
+
+type PackedShown = Omit<ShownRow, 'cost' | 'costPerRack'> & Pick<Packed, 'cost' | 'costPerRack'>
+
+export const shownRow = ({ products: _p, months: _m, ...row }: PortfolioRow, earlier: boolean): ShownRow => ({
+  ...row,
+  earlier,
+})
+
+/** Rows of a table as one text, and back. */
+export const packShown = (rows: readonly ShownRow[]): string => JSON.stringify(rows)
+
+export const unpackShown = (text: string): readonly ShownRow[] =>
+  (JSON.parse(text) as readonly PackedShown[]).map((row) => ({
+    ...row,
+    cost: new Decimal(row.cost),
+    costPerRack: row.costPerRack === null ? null : new Decimal(row.costPerRack),
+  }))

@@ -12,6 +12,8 @@ export type AttentionReason =
   | { readonly code: 'unreconciled'; readonly productId: Id; readonly relative: number }
   | { readonly code: 'order-now'; readonly productId: Id; readonly containers: number }
   | { readonly code: 'past-its-time'; readonly productId: Id; readonly keepsUntil: Day }
+  /** `days`: the longest that one of them is over its time */
+  | { readonly code: 'tubes-overdue'; readonly tubes: number; readonly days: number }
   | { readonly code: 'not-tested'; readonly pumps: number }
   | { readonly code: 'cost-unknown'; readonly lines: number }
 
@@ -20,6 +22,8 @@ export interface AttentionInput {
   readonly outOfWindow: number
   readonly notTested: number
   readonly nextVisitOn: Day | null
+  /** days over its time, of each tube that is */
+  readonly overdueTubes: readonly number[]
   readonly reorders: readonly PlannedOrder[]
   /** the latest of each product */
   readonly reconciliations: readonly Reconciliation[]
@@ -50,7 +54,30 @@ export function attentionOf(input: AttentionInput): readonly AttentionReason[] {
       reasons.push({ code: 'order-now', productId: item.productId, containers: item.containers })
   for (const { productId, keepsUntil, past } of input.outlasting)
     if (past) reasons.push({ code: 'past-its-time', productId, keepsUntil })
+  if (input.overdueTubes.length > 0)
+    reasons.push({
+      code: 'tubes-overdue',
+      tubes: input.overdueTubes.length,
+      days: Math.max(...input.overdueTubes),
+    })
   if (input.notTested > 0) reasons.push({ code: 'not-tested', pumps: input.notTested })
   if (input.unknownLines > 0) reasons.push({ code: 'cost-unknown', lines: input.unknownLines })
   return reasons
 }
+
+/** How heavy a reason is. */
+const WEIGHT: Readonly<Record<AttentionReason['code'], number>> = {
+  'out-of-window': 7,
+  'running-out': 6,
+  'visit-overdue': 5,
+  unreconciled: 4,
+  'order-now': 3,
+  'past-its-time': 3,
+  'tubes-overdue': 3,
+  'not-tested': 2,
+  'cost-unknown': 1,
+}
+
+/** How pressing a site is: its heaviest reason counts, then how many it has. */
+export const pressing = (reasons: readonly AttentionReason[]): number =>
+  reasons.reduce((most, reason) => Math.max(most, WEIGHT[reason.code]), 0) * 100 + reasons.length

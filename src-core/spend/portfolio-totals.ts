@@ -13,7 +13,9 @@ export interface CurrencyTotal {
 }
 
 /** Totals by currency, the largest number of sites first: money of two currencies is never added. */
-export function portfolioTotals(rows: readonly PortfolioRow[]): readonly CurrencyTotal[] {
+export function portfolioTotals(
+  rows: readonly Pick<PortfolioRow, 'currency' | 'cost' | 'unknownLines' | 'racks'>[],
+): readonly CurrencyTotal[] {
   return byCurrency(rows)
     .map(([currency, own]) => ({
       currency,
@@ -37,18 +39,34 @@ export interface ProductTotal {
   readonly unknown: number
 }
 
+/** Adds rows up one after another, so that thousands of them need not be held, or added, at one go. */
+export interface Tally<T> {
+  readonly add: (row: PortfolioRow) => void
+  readonly total: () => T
+}
+
+const totalOf = <T>(tally: Tally<T>, rows: readonly PortfolioRow[]): T => {
+  for (const row of rows) tally.add(row)
+  return tally.total()
+}
+
 /**
  * What each product comes to over the sites of one currency: the currency of the largest number of sites first, in it
  * the dearest product.
  */
-export function productTotals(rows: readonly PortfolioRow[]): readonly ProductTotal[] {
-  return byCurrency(rows)
-    .toSorted((a, b) => b[1].length - a[1].length)
-    .flatMap(([currency, own]) => {
-      const totals = new Map<Id, ProductTotal>()
-      for (const product of own.flatMap((row) => row.products)) {
-        const before = totals.get(product.productId)
-        totals.set(product.productId, {
+export const productTotals = (rows: readonly PortfolioRow[]): readonly ProductTotal[] =>
+  totalOf(productTally(), rows)
+
+export function productTally(): Tally<readonly ProductTotal[]> {
+  const groups = new Map<CurrencyCode, { sites: number; readonly totals: Map<Id, ProductTotal> }>()
+  return {
+    add: ({ currency, products }) => {
+      const group = groups.get(currency) ?? { sites: 0, totals: new Map<Id, ProductTotal>() }
+      groups.set(currency, group)
+      group.sites += 1
+      for (const product of products) {
+        const before = group.totals.get(product.productId)
+        group.totals.set(product.productId, {
           productId: product.productId,
           name: product.name,
           currency,
@@ -59,33 +77,57 @@ export function productTotals(rows: readonly PortfolioRow[]): readonly ProductTo
           unknown: (before?.unknown ?? 0) + (product.cost === null ? 1 : 0),
         })
       }
-      return [...totals.values()].sort((a, b) => b.cost.comparedTo(a.cost))
-    })
+    },
+    total: () =>
+      [...groups.values()]
+        .toSorted((a, b) => b.sites - a.sites)
+        .flatMap(({ totals }) => [...totals.values()].sort((a, b) => b.cost.comparedTo(a.cost))),
+  }
 }
 
 /** Month by month over the sites of one currency, oldest first. */
-export function monthTotals(
+export const monthTotals = (
   rows: readonly PortfolioRow[],
   currency: CurrencyCode,
-): readonly PortfolioMonth[] {
-  const months = new Map<Month, PortfolioMonth>()
-  for (const { month, cost, unknownLines } of rows
-    .filter((row) => row.currency === currency)
-    .flatMap((row) => row.months)) {
-    const before = months.get(month)
-    months.set(month, {
-      month,
-      cost: cost.plus(before?.cost ?? 0),
-      unknownLines: unknownLines + (before?.unknownLines ?? 0),
-    })
-  }
-  return [...months.values()].sort((a, b) => (a.month < b.month ? -1 : 1))
+): readonly PortfolioMonth[] =>
+  totalOf(
+    monthTally(),
+    rows.filter((row) => row.currency === currency),
+  )[0]?.months ?? []
+
+export interface CurrencyMonths {
+  readonly currency: CurrencyCode
+  readonly months: readonly PortfolioMonth[]
 }
 
-function byCurrency(
-  rows: readonly PortfolioRow[],
-): readonly (readonly [CurrencyCode, readonly PortfolioRow[]])[] {
-  const groups = new Map<CurrencyCode, PortfolioRow[]>()
+/** The same for each currency, in the order they were met. */
+export function monthTally(): Tally<readonly CurrencyMonths[]> {
+  const groups = new Map<CurrencyCode, Map<Month, PortfolioMonth>>()
+  return {
+    add: (row) => {
+      const totals = groups.get(row.currency) ?? new Map<Month, PortfolioMonth>()
+      groups.set(row.currency, totals)
+      for (const { month, cost, unknownLines } of row.months) {
+        const before = totals.get(month)
+        totals.set(month, {
+          month,
+          cost: before === undefined ? cost : before.cost.plus(cost),
+          unknownLines: unknownLines + (before?.unknownLines ?? 0),
+        })
+      }
+    },
+    total: () =>
+      [...groups].map(([currency, totals]) => ({
+        currency,
+        months: [...totals.values()].sort((a, b) => (a.month < b.month ? -1 : 1)),
+      })),
+  }
+}
+
+function byCurrency<T extends Pick<PortfolioRow, 'currency'>>(
+  rows: readonly T[],
+): readonly (readonly [CurrencyCode, readonly T[]])[] {
+  const groups = new Map<CurrencyCode, T[]>()
   for (const row of rows) {
     const group = groups.get(row.currency)
     if (group === undefined) groups.set(row.currency, [row])

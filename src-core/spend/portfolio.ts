@@ -49,6 +49,8 @@ export interface VisitFacts {
   readonly outOfWindow: number
   readonly notTested: number
   readonly nextVisitOn: Day | null
+  /** days over its time, of each tube that is */
+  readonly overdueTubes: readonly number[]
 }
 
 /** A site's row from its whole spend. */

@@ -1,6 +1,7 @@
 import type { CurrencyCode, Day, Id } from '../records'
 import { Decimal } from '../units/decimal'
 import type { PortfolioRow } from './portfolio'
+import type { Tally } from './portfolio-totals'
 import type { PlannedOrder } from './reorder'
 
 export interface ShoppingLine {
@@ -11,10 +12,8 @@ export interface ShoppingLine {
   readonly reorder: PlannedOrder
 }
 
-export interface ShoppingGroup {
+export interface ShoppingGroup extends GroupKey {
   readonly product: string
-  readonly containerLitres: number
-  readonly currency: CurrencyCode
   readonly containers: number
   /** the sum of the lines that have a price */
   readonly cost: Decimal
@@ -23,30 +22,55 @@ export interface ShoppingGroup {
   readonly lines: readonly ShoppingLine[]
 }
 
+/** What tells one group from another. */
+export interface GroupKey {
+  readonly productId: Id
+  readonly containerLitres: number
+  readonly currency: CurrencyCode
+}
+
+export const isGroup = (group: ShoppingGroup, key: GroupKey): boolean =>
+  group.productId === key.productId &&
+  group.containerLitres === key.containerLitres &&
+  group.currency === key.currency
+
 /**
  * What is to be ordered up to a day, over all sites: by product, container size and currency, the most urgent first.
  */
 export function shoppingList(rows: readonly PortfolioRow[], until: Day): readonly ShoppingGroup[] {
-  const lines = rows.flatMap((row) =>
-    row.products.flatMap(({ name, reorder }): readonly ShoppingLine[] =>
-      reorder === null || reorder.orderOn > until
-        ? []
-        : [{ siteId: row.siteId, siteName: row.name, currency: row.currency, product: name, reorder }],
-    ),
-  )
+  const tally = shoppingTally(until)
+  for (const row of rows) tally.add(row)
+  return tally.total()
+}
+
+/** The same, row after row. */
+export function shoppingTally(until: Day): Tally<readonly ShoppingGroup[]> {
   const groups = new Map<string, ShoppingLine[]>()
-  for (const line of lines) {
-    const key = JSON.stringify([line.reorder.productId, line.reorder.containerLitres, line.currency])
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [line])
-    else group.push(line)
+  return {
+    add: (row) => {
+      for (const { name, reorder } of row.products) {
+        if (reorder === null || reorder.orderOn > until) continue
+        const line = {
+          siteId: row.siteId,
+          siteName: row.name,
+          currency: row.currency,
+          product: name,
+          reorder,
+        }
+        const key = JSON.stringify([reorder.productId, reorder.containerLitres, row.currency])
+        const group = groups.get(key)
+        if (group === undefined) groups.set(key, [line])
+        else group.push(line)
+      }
+    },
+    total: () =>
+      [...groups.values()]
+        .map((group) => group.sort(byUrgency))
+        .flatMap((group) => groupOf(group) ?? [])
+        .sort((a, b) =>
+          a.lines[0] === undefined || b.lines[0] === undefined ? 0 : byUrgency(a.lines[0], b.lines[0]),
+        ),
   }
-  return [...groups.values()]
-    .map((group) => group.sort(byUrgency))
-    .flatMap((group) => groupOf(group) ?? [])
-    .sort((a, b) =>
-      a.lines[0] === undefined || b.lines[0] === undefined ? 0 : byUrgency(a.lines[0], b.lines[0]),
-    )
 }
 
 const byUrgency = (a: ShoppingLine, b: ShoppingLine): number =>
@@ -61,6 +85,7 @@ function groupOf(lines: readonly ShoppingLine[]): ShoppingGroup | null {
   if (first === undefined) return null
   const costs = lines.map((line) => line.reorder.cost)
   return {
+    productId: first.reorder.productId,
     product: first.product,
     containerLitres: first.reorder.containerLitres,
     currency: first.currency,

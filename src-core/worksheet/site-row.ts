@@ -1,4 +1,5 @@
 import type { Day, Instant, Instrument, Product, Settings, Site } from '../records'
+import { overdueTubes } from '../drift/overdue-tubes'
 import { portfolioRow, type PortfolioRow, type VisitFacts } from '../spend/portfolio'
 import { computeWorksheet } from './compute'
 import { nextVisitDay } from './next-visit'
@@ -23,10 +24,11 @@ export function siteRow(
   return portfolioRow(site, glanceOf(worksheet, { site, ...library }), {
     ...visitFacts(worksheet),
     nextVisitOn,
+    overdueTubes: overdueTubes(site, asOf).map(({ days }) => days),
   })
 }
 
-function visitFacts(worksheet: Worksheet): Omit<VisitFacts, 'nextVisitOn'> {
+function visitFacts(worksheet: Worksheet): Omit<VisitFacts, 'nextVisitOn' | 'overdueTubes'> {
   const last = worksheet.visits.findLast((visit) => visit.closed)
   return {
     outOfWindow:

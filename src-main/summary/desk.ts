@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import { setImmediate as breathe } from 'node:timers/promises'
-import type { Input, Output } from '#core/contract/contract'
+import type { Output } from '#core/contract/contract'
 import { packRow } from '#core/documents/row-text'
 import type { SiteFacts } from '#core/documents/site-facts'
 import { siteRow, type Library } from '#core/worksheet/site-row'
@@ -22,12 +22,24 @@ export interface Listing {
   readonly waiting: readonly string[]
 }
 
-/** Answers what is known of all sites, and works out what is not, between answers. */
-export interface Desk {
-  readonly list: () => Promise<Listing>
-  readonly rows: (ask: Input<'portfolio.rows'>, library: Library | null) => Promise<Output<'portfolio.rows'>>
-  readonly stop: () => Promise<void>
-  readonly close: () => void
+/** What is new since an answer of the same run; `begin` looks at all files and the day anew, with the library given. */
+export interface NewsAsk {
+  readonly begin: boolean
+  readonly run: string
+  readonly since: number
+}
+
+export interface News {
+  /** changes when what was answered before counts no more */
+  readonly run: string
+  /** made by `packRow` */
+  readonly rows: readonly string[]
+  /** sites whose row no longer holds */
+  readonly gone: readonly string[]
+  readonly since: number
+  /** ask again at once */
+  readonly more: boolean
+  readonly progress: Omit<Output<'portfolio.progress'>, 'version' | 'known'>
 }
 
 export interface DeskOptions {
@@ -39,7 +51,7 @@ export interface DeskOptions {
   readonly patience?: number
 }
 
-/** Rows in one answer: some 1 MB, which the window takes in within a frame or two. */
+/** Rows in one answer, so that other questions are answered in between. */
 const PAGE = 300
 /** Rows kept in memory before they are put into the file together. */
 const BATCH = 200
@@ -53,7 +65,8 @@ interface Noted {
 
 type Round = { readonly library: Library; readonly basis: (uses: readonly string[]) => string }
 
-export class SummaryDesk implements Desk {
+/** Says what is noted of all sites, and works out what is not, between answers. */
+export class SummaryDesk {
   readonly #options: DeskOptions
   readonly #file: IndexFile
   readonly #run = randomUUID()
@@ -100,10 +113,7 @@ export class SummaryDesk implements Desk {
     return { sites: JSON.stringify(sites), waiting: unread }
   }
 
-  rows = async (
-    { begin, run, since }: Input<'portfolio.rows'>,
-    library: Library | null,
-  ): Promise<Output<'portfolio.rows'>> => {
+  rows = async ({ begin, run, since }: NewsAsk, library: Library | null): Promise<News> => {
     if (begin && library !== null) this.#begin(library)
     const after = run === this.#run ? since : 0
     const changed: Noted[] = []
@@ -125,11 +135,13 @@ export class SummaryDesk implements Desk {
       ],
       since: last,
       more,
-      sites: this.#seen,
-      left: this.#queue.length,
-      running: this.#running && this.#round !== null,
-      unread: this.#strange.size,
-      unreadSites: [...this.#strange].slice(0, 10).map(([id, newer]) => ({ id, newer })),
+      progress: {
+        sites: this.#seen,
+        left: this.#queue.length,
+        running: this.#running && this.#round !== null,
+        unread: this.#strange.size,
+        unreadSites: [...this.#strange].slice(0, 10).map(([id, newer]) => ({ id, newer })),
+      },
     }
   }
 
@@ -239,7 +251,7 @@ export class SummaryDesk implements Desk {
 }
 
 /** Today by time zone, each looked up once. */
-function todayIn(now: string): (timeZone: string) => string {
+export function todayIn(now: string): (timeZone: string) => string {
   const days = new Map<string, string>()
   return (timeZone) => {
     const known = days.get(timeZone) ?? dayIn(now, timeZone)

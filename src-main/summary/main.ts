@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { createHash } from 'node:crypto'
 import { parentPort, workerData } from 'node:worker_threads'
-import { SummaryDesk } from './desk'
+import { Region } from './region'
 import { answer, type Reply, type Request } from './thread'
 
 // built as out/main/summary.js; runs as a thread of either host
@@ -14,7 +14,7 @@ const build = createHash('sha1')
   .digest('hex')
   .slice(0, 12)
 
-const desk = new SummaryDesk({ root, program: `${version} ${build}`, now: () => new Date().toISOString() })
+const desk = new Region({ root, program: `${version} ${build}`, now: () => new Date().toISOString() })
 
 const send = (reply: Reply): void => {
   // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread has no origin

@@ -1,8 +1,8 @@
 import { Worker } from 'node:worker_threads'
-import type { Desk, DeskOptions } from './desk'
-import { SummaryDesk } from './desk'
+import type { DeskOptions } from './desk'
+import { Region, type Desk } from './region'
 
-export type DeskMethod = 'list' | 'rows' | 'stop'
+export type DeskMethod = Exclude<keyof Desk, 'close'>
 export interface Request {
   readonly number: number
   readonly method: DeskMethod
@@ -36,7 +36,7 @@ export function deskOnThread(options: Pick<DeskOptions, 'root'>, file: string, v
   })
   const fallBack = (): void => {
     if (closed || here !== null) return
-    here = new SummaryDesk({ ...options, program: version, now: () => new Date().toISOString() })
+    here = new Region({ ...options, program: version, now: () => new Date().toISOString() })
     for (const { request, give, failed } of waiting.values()) answer(here, request).then(give, failed)
     waiting.clear()
   }
@@ -55,7 +55,12 @@ export function deskOnThread(options: Pick<DeskOptions, 'root'>, file: string, v
   }
   return {
     list: () => ask('list'),
-    rows: (input, library) => ask('rows', input, library),
+    progress: (library) => ask('progress', library),
+    view: (input) => ask('view', input),
+    rows: (input) => ask('rows', input),
+    sums: (input) => ask('sums', input),
+    orders: (input) => ask('orders', input),
+    table: (input) => ask('table', input),
     stop: () => ask('stop'),
     close: () => {
       closed = true

@@ -1,8 +1,8 @@
+import { overdueTubes } from '#core/drift/overdue-tubes'
 import type { Day, Site } from '#core/records/index'
 import type { PumpVisit, VisitResult, Worksheet } from '#core/worksheet/types'
 import { nextVisitDay as dueDay } from '#core/worksheet/next-visit'
 import { dayIn } from './clock.svelte'
-import { overdueTubes } from './overdue-tubes'
 import { awayWords, daysFrom } from './days-words'
 
 export type Tone = 'good' | 'warn' | 'bad' | 'open' | 'unknown'

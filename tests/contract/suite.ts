@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { contract, METHODS, type Call } from '#core/contract/contract'
 import { difference } from '#core/documents/changes'
-import { unpackRow } from '#core/documents/row-text'
+import { unpackShown } from '#core/documents/row-text'
+import { NO_FILTER } from '#core/spend/portfolio-order'
 import type { Site } from '#core/records/index'
 import { good, listed } from './program'
 import { instrument, newId, product, settings, site, siteWithClosedVisit, visit } from './sample-site'
@@ -305,17 +306,64 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       expect(await listed(pipe.call)).toHaveLength(ids.length)
     })
 
-    it('works out the portfolio a page at a time, and tells what has changed since', async () => {
+    it('works out the portfolio, answers a view of it in slices, and takes an edit in', async () => {
       await good(pipe.call('demo.add', {}))
-      const begun = await portfolioOf(pipe.call, '', 0)
-      expect(begun.names.size).toBe(5)
-      const [[id = ''] = []] = [...begun.names]
+      const version = await portfolioDone(pipe.call)
+      const all = await good(
+        pipe.call('portfolio.view', { ...PORTFOLIO_BY_NAME, version, from: 0, count: 9 }),
+      )
+      const rows = unpackShown(all.rows)
+      expect([all.total, all.known, rows.length]).toEqual([5, 5, 5])
+      const slice = await good(
+        pipe.call('portfolio.rows', { ...PORTFOLIO_BY_NAME, version, from: 3, count: 9 }),
+      )
+      expect(unpackShown(slice.rows)).toEqual(rows.slice(3))
+      const [first] = rows
+      const id = first?.siteId ?? ''
       const { site: before, revision: base } = await good(pipe.call('site.open', { id }))
-      const changes = difference(before, { ...before, name: 'Renamed meanwhile' })
+      const changes = difference(before, { ...before, name: 'AAA renamed meanwhile' })
       await good(pipe.call('site.edit', { id, base, changes }))
-      const after = await portfolioOf(pipe.call, begun.run, begun.since)
-      expect([...after.names]).toEqual([[id, 'Renamed meanwhile']])
+      const later = await portfolioDone(pipe.call)
+      expect(later).not.toBe(version)
+      const after = await good(
+        pipe.call('portfolio.view', { ...PORTFOLIO_BY_NAME, version: later, from: 0, count: 1 }),
+      )
+      expect(unpackShown(after.rows).map((row) => row.name)).toEqual(['AAA renamed meanwhile'])
       expect(await good(pipe.call('portfolio.stop', {}))).toEqual({ stopped: true })
+    })
+
+    it('adds the portfolio up and writes it as tables', async () => {
+      await good(pipe.call('demo.add', {}))
+      const version = await portfolioDone(pipe.call)
+      const ask = { ...PORTFOLIO_BY_NAME, version, until: '2199-12-31' }
+      const { totals } = await good(
+        pipe.call('portfolio.view', { ...PORTFOLIO_BY_NAME, version, from: 0, count: 1 }),
+      )
+      const sums = await good(pipe.call('portfolio.sums', ask))
+      expect(sums.months.map((one) => one.currency).toSorted()).toEqual(
+        totals.map((one) => one.currency).toSorted(),
+      )
+      for (const total of totals) {
+        const own = sums.products.filter((product) => product.currency === total.currency)
+        const cents = own.reduce((sum, product) => sum + Math.round(Number(product.cost) * 100), 0)
+        expect(cents).toBe(Math.round(Number(total.cost) * 100))
+      }
+      const [group] = sums.orders
+      if (group === undefined) throw new Error('the demo sites have nothing to order')
+      const { productId, containerLitres, currency } = group
+      const { lines } = await good(
+        pipe.call('portfolio.orders', {
+          ...ask,
+          group: { productId, containerLitres, currency },
+          most: 1000,
+        }),
+      )
+      expect(lines.length).toBe(group.sites)
+      expect(lines.reduce((sum, line) => sum + line.containers, 0)).toBe(group.containers)
+      const { text } = await good(
+        pipe.call('portfolio.table', { ...ask, table: 'sites', decimalSign: 'point' }),
+      )
+      expect(text.trim().split('\r\n')).toHaveLength(6)
     })
 
     it('says that it cannot save a PDF itself, and what does', async () => {
@@ -375,23 +423,15 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
   })
 }
 
-/** A round of the portfolio to its end: the rows that were new since, by id. */
-async function portfolioOf(
-  call: Call,
-  from: string,
-  first: number,
-): Promise<{ readonly run: string; readonly since: number; readonly names: ReadonlyMap<string, string> }> {
-  const names = new Map<string, string>()
-  let [run, since] = [from, first]
+const PORTFOLIO_BY_NAME = {
+  view: { filter: NO_FILTER, sorting: { key: 'name', down: false }, locale: 'en' },
+} as const
+
+/** A round of the portfolio to its end: the version it then has. */
+async function portfolioDone(call: Call): Promise<string> {
   for (let begin = true; ; begin = false) {
-    const page = await good(call('portfolio.rows', { begin, run, since }))
-    for (const text of page.rows) {
-      const row = unpackRow(text)
-      names.set(row.siteId, row.name)
-    }
-    run = page.run
-    since = page.since
-    if (!page.more && !page.running) return { run, since, names }
+    const { running, version } = await good(call('portfolio.progress', { begin }))
+    if (!running) return version
     await new Promise((go) => setTimeout(go, 2))
   }
 }

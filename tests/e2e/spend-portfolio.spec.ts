@@ -38,18 +38,29 @@ test.describe('all sites', () => {
     const up = trimmed(await names(program))
     expect(up).toEqual(up.toSorted((a, b) => a.localeCompare(b)))
     await head.getByRole('button').click()
-    expect(trimmed(await names(program))).toEqual(up.toReversed())
+    await expect.poll(async () => trimmed(await names(program))).toEqual(up.toReversed())
     await program.getByRole('button', { name: 'Cost a month' }).click()
+    await expect(program.getByRole('columnheader', { name: 'Cost a month' })).toHaveAttribute(
+      'aria-sort',
+      'descending',
+    )
+    await expect(
+      program.getByText(/^Money is sorted within each currency: [A-Z]{3}, then [A-Z]{3}/u),
+    ).toBeVisible()
     const costs = await program.locator('tr.site td.strong').allTextContents()
-    const figures = costs.map((cost) => Number.parseFloat(cost))
-    expect(figures).toEqual(figures.toSorted((a, b) => b - a))
+    const currencies = costs.map((cost) => /[A-Z]{3}/u.exec(cost)?.[0] ?? '')
+    for (const currency of new Set(currencies)) {
+      const own = costs.filter((cost) => cost.includes(currency)).map((cost) => Number.parseFloat(cost))
+      expect(own).toEqual(own.toSorted((a, b) => b - a))
+    }
+    expect(currencies.filter((one, at) => one !== currencies[at - 1])).toHaveLength(new Set(currencies).size)
   })
 
   test('are found by a part of their name and by product, and led into', async ({ program }) => {
     await openPortfolio(program)
     await program.getByLabel('Find a site').fill('school')
     await program.getByLabel('Find a site').press('Enter')
-    expect(trimmed(await names(program))).toEqual(['Millbrook School kitchen'])
+    await expect.poll(async () => trimmed(await names(program))).toEqual(['Millbrook School kitchen'])
     await program.getByRole('region', { name: 'All sites' }).getByRole('link').click()
     await expect(program.getByRole('heading', { level: 1, name: 'What it uses and costs' })).toBeVisible()
   })
@@ -130,6 +141,36 @@ test.describe('all sites', () => {
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     )
     expect(over).toBe(0)
+  })
+
+  test('are cards on a phone: site, reason and cost in sight without sideways scrolling, and still a table', async ({
+    program,
+  }) => {
+    await openPortfolio(program)
+    await program.setViewportSize({ width: 360, height: 740 })
+    const region = program.getByRole('region', { name: 'All sites' })
+    const cut = await region.evaluate((box) =>
+      [box, ...box.querySelectorAll('tr.site, tr.site a, tr.site .mark, tr.site .cost')]
+        .filter(
+          (part) => part.scrollWidth > part.clientWidth + 1 || part.scrollHeight > part.clientHeight + 1,
+        )
+        .filter((part) => part !== box || part.scrollWidth > part.clientWidth)
+        .map((part) => part.textContent),
+    )
+    expect(cut).toEqual([])
+    const table = region.getByRole('table')
+    await expect(table).toHaveAttribute('aria-rowcount', '6')
+    await expect(table.getByRole('rowheader')).toHaveCount(5)
+    await expect(table.getByRole('columnheader')).toHaveCount(7)
+    await program.getByLabel('Sorted by').selectOption({ label: 'Site' })
+    const up = trimmed(await names(program))
+    await expect
+      .poll(async () => trimmed(await names(program)))
+      .toEqual(up.toSorted((a, b) => a.localeCompare(b)))
+    await program.getByRole('button', { name: 'Turn round: last to first' }).click()
+    await expect
+      .poll(async () => trimmed(await names(program)))
+      .toEqual(up.toSorted((a, b) => b.localeCompare(a)))
   })
 })
 

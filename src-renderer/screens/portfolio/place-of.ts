@@ -20,6 +20,7 @@ export function placeOf(
     case 'out-of-window':
     case 'not-tested':
     case 'visit-overdue':
+    case 'tubes-overdue':
       return { hash: routeHash({ screen: 'site', siteId }), label: 'Go to the site' }
   }
 }

@@ -1,7 +1,7 @@
+import { overdueTubes } from '#core/drift/overdue-tubes'
 import type { Day, Product, Site } from '#core/records/index'
 import type { IconName } from '../../parts/Icon.svelte'
 import { awayWords, dayWords, daysFrom } from '../../state/days-words'
-import { overdueTubes } from '../../state/overdue-tubes'
 import { nextVisitDay } from '../../state/site-outlook'
 import { setupGaps } from '../setup/setup-gaps'
 import type { MachineFacts } from './pump-cards'

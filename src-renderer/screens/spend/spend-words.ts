@@ -1,10 +1,11 @@
-import type { AttentionReason } from '#core/spend/attention'
 import type { ChangeCause } from '#core/spend/changes-since'
 import type { StockCheck, StockFinding, StockReason } from '#core/spend/reconcile-types'
 import type { UseAssumption } from '#core/spend/types'
-import { formatNumber } from '#core/units/format'
+import { percentWords } from '#core/messages/count-words'
 import type { DecimalSign } from '#core/units/parse'
 import { dayWords } from '../../state/days-words'
+
+export { percentWords }
 
 export const REASONS: Readonly<Record<StockReason, string>> = {
   'more-racks': 'More racks than stated, or empty and repeated cycles',
@@ -55,10 +56,6 @@ export function byWords(relative: number, sign: DecimalSign): string {
   return `${percentWords(Math.abs(relative), sign)} ${relative < 0 ? 'below' : 'above'}`
 }
 
-/** A share as percent, two significant digits. */
-export const percentWords = (share: number, sign: DecimalSign): string =>
-  `${formatNumber(share * 100, 2, sign)} %`
-
 export const CAUSES: Readonly<Record<ChangeCause, string>> = {
   racks: 'Racks',
   dose: 'Dose',
@@ -73,47 +70,5 @@ export const ASSUMED: Readonly<Record<UseAssumption, string>> = {
   'probe-holds-target': 'a probe holds the tank’s target',
 }
 
-export interface AttentionWords {
-  readonly tone: 'bad' | 'warn' | 'unknown'
-  readonly word: string
-}
-
-/** Why a site wants attention, short enough for a mark. */
-export function attentionWords(
-  reason: AttentionReason,
-  productName: (productId: string) => string,
-  sign: DecimalSign,
-): AttentionWords {
-  switch (reason.code) {
-    case 'out-of-window':
-      return { tone: 'bad', word: `${count(reason.pumps, 'pump')} out of window` }
-    case 'running-out':
-      return {
-        tone: 'bad',
-        word: `${productName(reason.productId)} runs out ${reason.days < 1 ? 'today' : `in ${count(reason.days, 'day')}`}`,
-      }
-    case 'visit-overdue':
-      return { tone: 'warn', word: `Visit ${count(reason.days, 'day')} overdue` }
-    case 'unreconciled':
-      return {
-        tone: 'warn',
-        word: `${productName(reason.productId)}: ${percentWords(Math.abs(reason.relative), sign)} ${reason.relative > 0 ? 'more' : 'less'} used than expected`,
-      }
-    case 'order-now':
-      return {
-        tone: 'warn',
-        word: `Order ${reason.containers} × ${productName(reason.productId)}`,
-      }
-    case 'past-its-time':
-      return {
-        tone: 'warn',
-        word: `${productName(reason.productId)} past its shelf life since ${dayWords(reason.keepsUntil)}`,
-      }
-    case 'not-tested':
-      return { tone: 'unknown', word: `${count(reason.pumps, 'pump')} never tested` }
-    case 'cost-unknown':
-      return { tone: 'unknown', word: `${count(reason.lines, 'cost')} not known` }
-  }
-}
-
-export const count = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`
+export { count } from '#core/messages/count-words'
+export { attentionWords, type AttentionWords } from '#core/messages/attention-words'

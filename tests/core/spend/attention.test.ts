@@ -10,6 +10,7 @@ const quiet: AttentionInput = {
   outOfWindow: 0,
   notTested: 0,
   nextVisitOn: '2026-03-10',
+  overdueTubes: [],
   reorders: [],
   reconciliations: [],
   outlasting: [],
@@ -52,6 +53,12 @@ describe('what needs attention at a site', () => {
   it('is a visit from the day after it was due, with the days it is late', () => {
     expect(attentionOf({ ...quiet, nextVisitOn: '2026-03-09' })).toEqual([{ code: 'visit-overdue', days: 1 }])
     expect(codes({ nextVisitOn: null })).toEqual([])
+  })
+
+  it('is tubes over their time: how many, and by how many days the worst of them', () => {
+    expect(attentionOf({ ...quiet, overdueTubes: [12, 40] })).toEqual([
+      { code: 'tubes-overdue', tubes: 2, days: 40 },
+    ])
   })
 
   it('is product past its shelf life, but not one that only will be', () => {

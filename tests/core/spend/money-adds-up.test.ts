@@ -101,7 +101,7 @@ function spendOf(draft: Draft, n: number): { readonly site: Site; readonly spend
 const add = (amounts: readonly Decimal[]): Decimal =>
   amounts.reduce((sum, amount) => sum.plus(amount), new Decimal(0))
 const isPaid = (amount: Decimal, currency: string): boolean => amount.decimalPlaces() <= minorDigits(currency)
-const facts = { outOfWindow: 0, notTested: 0, nextVisitOn: null }
+const facts = { outOfWindow: 0, notTested: 0, nextVisitOn: null, overdueTubes: [] }
 
 describe('money adds up to the cent', () => {
   it('on the page of a site: pumps, products and months, in every currency', () => {

@@ -58,7 +58,7 @@ describe('connections outward', () => {
     await good(call('shared.publish', { id: made.id }))
     await good(call('shared.list', {}))
     await good(call('sites.list', {}))
-    await call('portfolio.rows', { begin: true, run: '', since: 0 })
+    await call('portfolio.progress', { begin: true })
     await new Promise((resolve) => setTimeout(resolve, 1_500))
     await good(call('backups.list', { document: ids[0] ?? '' }))
     await good(call('site.remove', { id: made.id }))

@@ -76,7 +76,7 @@ async function round(of: SummaryDesk, lib = library): Promise<Found> {
   let run = ''
   for (let begin = true; ; begin = false) {
     const page = await of.rows({ begin, run, since }, begin ? lib : null)
-    if (begin) work = page.left
+    if (begin) work = page.progress.left
     for (const id of page.gone) rows.delete(id)
     for (const text of page.rows) {
       const row = unpackRow(text)
@@ -85,7 +85,7 @@ async function round(of: SummaryDesk, lib = library): Promise<Found> {
     if (atOnce < 0) atOnce = rows.size
     since = page.since
     run = page.run
-    if (!page.more && !page.running) return { rows, atOnce, work }
+    if (!page.more && !page.progress.running) return { rows, atOnce, work }
     await new Promise((go) => setTimeout(go, 1))
   }
 }
@@ -138,7 +138,7 @@ describe('the index of all sites', () => {
     rmSync(at(second))
     const page = await one.rows({ begin: true, run, since }, library)
     expect(page.gone.toSorted()).toEqual([first.id, second.id].toSorted())
-    expect([page.rows, page.left, page.sites]).toEqual([[], 1, 2])
+    expect([page.rows, page.progress.left, page.progress.sites]).toEqual([[], 1, 2])
     expect((await round(one)).rows.get(first.id)?.name).toBe('Renamed outside')
     expect(await names(one)).not.toContain(second.name)
   })
@@ -163,7 +163,7 @@ describe('the index of all sites', () => {
     const one = desk()
     const page = await one.rows({ begin: true, run: '', since: 0 }, library)
     expect(page.rows.map((text) => unpackRow(text).asOf)).toEqual(['2026-05-04', '2026-05-04', '2026-05-04'])
-    expect(page.left).toBe(3)
+    expect(page.progress.left).toBe(3)
     const { rows } = await round(one)
     for (const { site } of files) expect(plain(rows.get(site.id))).toEqual(plain(worked(site)))
     expect([...rows.values()].map((row) => row.asOf)).toEqual(['2026-05-05', '2026-05-05', '2026-05-05'])
@@ -174,7 +174,7 @@ describe('the index of all sites', () => {
     await one.rows({ begin: true, run: '', since: 0 }, library)
     await one.stop()
     const page = await one.rows({ begin: false, run: '', since: 0 }, null)
-    expect([page.left, page.running]).toEqual([0, false])
+    expect([page.progress.left, page.progress.running]).toEqual([0, false])
     expect((await round(one)).rows.size).toBe(3)
   })
 
@@ -184,7 +184,7 @@ describe('the index of all sites', () => {
     const one = desk()
     expect((await round(one)).rows.size).toBe(2)
     const page = await one.rows({ begin: false, run: '', since: 0 }, null)
-    expect([page.unread, page.unreadSites]).toEqual([1, [{ id: third.id, newer: false }]])
+    expect([page.progress.unread, page.progress.unreadSites]).toEqual([1, [{ id: third.id, newer: false }]])
     expect(readFileSync(at(third), 'utf8')).toBe(whole.slice(0, -200))
     writeFileSync(at(third), whole)
     expect((await round(one)).rows.size).toBe(3)
@@ -208,7 +208,11 @@ describe('a damaged index', () => {
     ['with one digit changed', (text) => text.replace(/"cost":"\d/u, '"cost":"9')],
     ['with a line missing its end', (text) => text.trimEnd()],
     ['with rubbish between the lines', (text) => text.replaceAll('\n', '\n\u0000rubbish\n')],
-    ['of a later version', (text) => text.replace('dosewright-index 1', 'dosewright-index 2')],
+    [
+      'of the version before, whose rows know nothing of tubes',
+      (text) => text.replace('dosewright-index 2', 'dosewright-index 1'),
+    ],
+    ['of a later version', (text) => text.replace('dosewright-index 2', 'dosewright-index 3')],
     ['that is another file', () => '{"format":"dosewright-site"}'],
     ['with the lines of two sites exchanged', (text) => text.split('\n').toReversed().join('\n')],
   ]

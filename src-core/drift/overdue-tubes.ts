@@ -1,5 +1,5 @@
-import type { Day, Pump, Site } from '#core/records/index'
-import { daysFrom } from './days-words'
+import type { Day, Pump, Site } from '../records'
+import { daysBetween } from '../units/days'
 
 /** Pumps whose tube has been in longer than the set-up allows, and by how many days. Unknown dates are not overdue. */
 export const overdueTubes = (
@@ -11,7 +11,7 @@ export const overdueTubes = (
       const { fittedOn, replaceAfterDays } = pump.tube
       const limit = replaceAfterDays === null ? Number.NaN : Number(replaceAfterDays)
       if (fittedOn === null || !(limit > 0)) return []
-      const days = Math.round(daysFrom(fittedOn, today) - limit)
+      const days = Math.round(daysBetween(fittedOn, today) - limit)
       return days > 0 ? [{ pump, days }] : []
     }),
   )
