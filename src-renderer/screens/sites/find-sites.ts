@@ -1,12 +1,25 @@
 import type { SiteRow } from '#core/contract/contract'
+import { plainWords, wordsOf } from '#core/units/plain-words'
 
-const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
+/** Rows are the same objects from key to key, so each name is made plain once. */
+const plainNames = new WeakMap<SiteRow, string>()
 
-/** Rows whose name holds every word typed, in any order, accents and case aside. Damaged rows always stay in sight. */
+function plainName(row: SiteRow): string {
+  const known = plainNames.get(row)
+  if (known !== undefined) return known
+  const plain = plainWords(nameOf(row))
+  plainNames.set(row, plain)
+  return plain
+}
+
+/**
+ * Rows whose name holds every word typed, in any order, accents and case aside, in the order they came in. Damaged rows
+ * always stay in sight.
+ */
 export function findSites(rows: readonly SiteRow[], words: string): readonly SiteRow[] {
-  const wanted = plain(words).split(/\s+/u).filter(Boolean)
+  const wanted = wordsOf(words)
   if (wanted.length === 0) return rows
-  return rows.filter((row) => row.state !== 'good' || wanted.every((word) => plain(row.name).includes(word)))
+  return rows.filter((row) => row.state !== 'good' || wanted.every((word) => plainName(row).includes(word)))
 }
 
 /** Damaged first, then open visits, then those not seen for longest; never visited ones before all that were. */
