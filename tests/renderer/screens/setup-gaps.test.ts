@@ -32,6 +32,8 @@ function filled(products: readonly Product[]): Site {
   if (machine === undefined) throw new Error('no machine')
   let site = setup.changeMachine(bare, machine.id, { racksPerDay: '100' })
   site = setup.setRinse(site, machine.id, { kind: 'measured', perRack: entry('3', 'L'), spread: null })
+  if (machine.wash.kind !== 'tank') throw new Error('no tank')
+  site = setup.setWash(site, machine.id, { ...machine.wash, volume: entry('40', 'L') })
   machine.pumps.forEach((pump, index) => {
     const product = products[index]
     const facts = { productId: product?.id ?? null, doseSeconds: entry('5', 's') }
@@ -41,6 +43,11 @@ function filled(products: readonly Product[]): Site {
   return site
 }
 
+const needed = (site: Site, products: readonly Product[]): readonly string[] =>
+  setupGaps(site, products)
+    .filter((gap) => gap.for === 'dose')
+    .map((gap) => gap.text)
+
 describe('what is still to be entered', () => {
   it('is asked for pump by pump on a fresh machine', () => {
     const gaps = texts(bare, [])
@@ -49,25 +56,51 @@ describe('what is still to be entered', () => {
     expect(gaps.some((gap) => gap.includes('racks per day'))).toBe(true)
   })
 
-  it('names the product facts the chosen basis needs: density for grams, strength for active substance', () => {
+  it('names rinse water and tank before any target is entered, and says what each keeps from being shown', () => {
+    const gaps = setupGaps(bare, [])
+    const rinse = gaps.find((gap) => gap.text.includes('fresh rinse water per rack'))
+    expect(rinse?.without).toMatch(/no strength in the rinse, nor in the tank/u)
+    expect(gaps.find((gap) => gap.text.includes('tank holds'))?.without).toMatch(/no initial charge/u)
+    for (const gap of gaps) expect(gap.without).toMatch(/^(?:no|not|nothing)\b/u)
+  })
+
+  it('names the product facts the basis of a pump needs: density for grams, strength for active substance', () => {
     const all = [aid, detergent, sanitizer]
-    expect(texts(filled(all), all)).toEqual([
-      'Detergent: the density of Detergent',
-      'Sanitizer: the strength of Sanitizer',
-    ])
+    const facts = ['Detergent: the density of Detergent', 'Sanitizer: the strength of Sanitizer']
+    expect(needed(filled(all), all)).toEqual(facts)
     const known = [
       aid,
       { ...detergent, density: entry('1.2', 'g/mL') },
       { ...sanitizer, strength: { kind: 'trade-percent', percent: '9.5', measuredOn: null } },
     ] as const
-    expect(texts(filled(known), known)).toEqual([])
+    expect(needed(filled(known), known)).toEqual([])
   })
 
-  it('asks for the rinse water once a window needs it', () => {
+  it('asks for those facts by the role of a pump that has no target yet, on the page of the product', () => {
+    const all = [aid, detergent, sanitizer]
+    const site = filled(all)
+    const untargeted = site.machines
+      .flatMap((machine) => machine.pumps.map((pump) => ({ machine, pump })))
+      .reduce((now, { machine, pump }) => setup.setWindow(now, machine.id, pump.id, null), site)
+    const gaps = setupGaps(untargeted, all)
+    expect(gaps.find((gap) => gap.text.includes('density'))?.productId).toBe(detergent.id)
+    expect(gaps.find((gap) => gap.text.includes('the strength'))?.productId).toBe(sanitizer.id)
+  })
+
+  it('asks for rinse water of a machine once, and for the price of a product once, apart from what a dose needs', () => {
     const all = [aid, detergent, sanitizer]
     const site = filled(all)
     const dry = setup.setRinse(site, site.machines[0]?.id ?? '', null)
-    expect(texts(dry, all)[0]).toMatch(/fresh rinse water per rack/u)
+    expect(texts(dry, all).filter((text) => /fresh rinse water per rack/u.test(text))).toHaveLength(1)
+    const costs = setupGaps(site, all).filter((gap) => gap.for === 'cost')
+    expect(costs.map((gap) => gap.productId)).toEqual(all.map((product) => product.id))
+    const priced = { from: '2026-01-01', price: '20', currency: 'EUR', containerSize: entry('5', 'L') }
+    expect(
+      setupGaps(
+        site,
+        all.map((one) => ({ ...one, prices: [priced] })),
+      ).map((gap) => gap.for),
+    ).not.toContain('cost')
   })
 
   it('says when a product was taken out of the library', () => {
