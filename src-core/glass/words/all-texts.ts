@@ -1,8 +1,11 @@
 import { CAUSE_IDS } from '../causes'
+import { EVIDENCE_IDS } from '../evidence'
+import { LASTS_DAYS, type KnownFact } from '../known-types'
 import { CAUSE_WORDS } from './causes'
 import { EVIDENCE_WORDS } from './evidence'
 import { NOTICED_WORDS, PICTURE_WORDS, SINCE_WORDS, SPREAD_WORDS, WARE_WORDS } from './pictures'
 import { SCREEN_WORDS } from './screen'
+import { fillSentence, knownSentence, progressSentence, stockSentence } from './sentences'
 import { TESTS } from '../tests'
 import { testWords, type TestPage } from './tests'
 
@@ -21,6 +24,7 @@ export function operatorTexts(): readonly { readonly name: string; readonly sent
           ...words.technician,
           ...words.never,
           words.expect,
+          words.next.text,
         ],
       }
     }),
@@ -48,7 +52,38 @@ export function operatorTexts(): readonly { readonly name: string; readonly sent
         ...Object.values(SINCE_WORDS),
       ],
     },
-    { name: 'screen', sentences: Object.values(SCREEN_WORDS).flat() },
+    { name: 'screen', sentences: Object.values(SCREEN_WORDS).flatMap(wordsIn) },
+    { name: 'put together', sentences: putTogether() },
+  ]
+}
+
+const wordsIn = (words: string | readonly string[] | Readonly<Record<string, string>>): readonly string[] =>
+  typeof words === 'string' ? [words] : Object.values(words)
+
+/** Every sentence that is made of a table and a fact: what the record knows, in each of its states, and how far one is. */
+function putTogether(): readonly string[] {
+  const fact = (kind: KnownFact['kind'], findings: KnownFact['findings'], value: number): KnownFact => ({
+    kind,
+    value,
+    findings,
+    on: '2026-03-09',
+    daysOld: 400,
+    trusted: false,
+  })
+  const kinds = Object.keys(LASTS_DAYS) as readonly KnownFact['kind'][]
+  const states = [
+    ...EVIDENCE_IDS.flatMap((evidence) =>
+      kinds.map((kind) => fact(kind, [{ evidence, answer: 'yes', from: 'record' }], 1)),
+    ),
+    ...kinds.flatMap((kind) => [fact(kind, [], 0.9), fact(kind, [], 1.1)]),
+  ]
+  return [
+    ...new Set(states.flatMap((one) => [knownSentence(one, '9 Mar'), knownSentence(one, null)])),
+    stockSentence('9 Mar', true),
+    stockSentence('9 Mar', false),
+    fillSentence('90'),
+    ...(['question', 'test'] as const).map((kind) => progressSentence(kind, 1, 3)),
+    ...TESTS.map(({ id }) => `It takes ${testWords(id, { rinseAtLeast: null, pressure: null }).effort}.`),
   ]
 }
 

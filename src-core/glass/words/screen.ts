@@ -1,7 +1,7 @@
 /** Every other word kitchen staff read, in one place, so that a test can hold them all to a reading grade. */
 export const SCREEN_WORDS = {
   title: 'Why do the glasses spot?',
-  intro: 'A few questions. It takes about ninety seconds. You need no tools to start.',
+  intro: 'A few questions. It takes a minute and a half. You need no tools to start.',
   start: 'Start',
   goOn: 'Go on where you stopped',
   startNew: 'Start a new check',
@@ -39,6 +39,12 @@ export const SCREEN_WORDS = {
   doNow: 'What you can do now',
   repDoes: 'Your rep',
   technicianDoes: 'A licensed service firm',
+  nextThing: 'The next thing',
+  nextBy: {
+    kitchen: 'Done by: you',
+    rep: 'Done by: your rep',
+    technician: 'Done by: a licensed service firm',
+  },
   neverDo: 'Do not',
   expect: 'When it worked',
   known: 'What the last visit knows',
@@ -66,7 +72,8 @@ export const SCREEN_WORDS = {
     'Do not open panels.',
     'Do not mix products.',
     'Do not change heat, pressure or pumps.',
-    'Do not pour vinegar or acid into the machine.',
+    'Keep vinegar and all acids out of the machine.',
+    'Never let acid meet bleach or chlorine: that makes a gas that can kill.',
   ],
   neverTitle: 'For your safety',
   undoAnswer: 'Change my last answer',
