@@ -60,16 +60,17 @@ export function operatorTexts(): readonly { readonly name: string; readonly sent
 const wordsIn = (words: string | readonly string[] | Readonly<Record<string, string>>): readonly string[] =>
   typeof words === 'string' ? [words] : Object.values(words)
 
+const fact = (kind: KnownFact['kind'], findings: KnownFact['findings'], value: number): KnownFact => ({
+  kind,
+  value,
+  findings,
+  on: '2026-03-09',
+  daysOld: 400,
+  trusted: false,
+})
+
 /** Every sentence that is made of a table and a fact: what the record knows, in each of its states, and how far one is. */
 function putTogether(): readonly string[] {
-  const fact = (kind: KnownFact['kind'], findings: KnownFact['findings'], value: number): KnownFact => ({
-    kind,
-    value,
-    findings,
-    on: '2026-03-09',
-    daysOld: 400,
-    trusted: false,
-  })
   const kinds = Object.keys(LASTS_DAYS) as readonly KnownFact['kind'][]
   const states = [
     ...EVIDENCE_IDS.flatMap((evidence) =>
