@@ -40,7 +40,7 @@ export function flowFinding(
   const first = points[0]
   if (last === undefined || first === undefined) return `${name}: no flow measured yet.`
   const found = last.found === null ? 'not measured' : `found at ${show(last.found)}`
-  const left = last.left === null ? 'and left there' : `left at ${show(last.left)}`
+  const left = last.left === null ? ' and left there' : `, left at ${show(last.left)}`
   const span = points.length === 1 ? 'one visit' : `${points.length} visits since ${dayWords(first.day)}`
-  return `${name}, ${span}: last ${found} ${left}.`
+  return `${name}, ${span}: last ${found}${left}.`
 }
