@@ -22,7 +22,8 @@ export interface ImportSurroundings {
 }
 
 export type Stage = 'choose' | 'reading' | 'preview'
-const ROWS_AT_ONCE = 2000
+/** ms of reading before the window gets its turn */
+const AT_ONCE = 10
 
 /** A list of deliveries on its way in: read, parted, looked at. Nothing is booked here. */
 export class DeliveryImport {
@@ -184,11 +185,15 @@ export class DeliveryImport {
       booked: site.stock,
     })
     for (const line of this.#read?.broken ?? []) reader.broken(line)
-    for (let start = 0; start < body.length; start += ROWS_AT_ONCE) {
-      for (const row of body.slice(start, start + ROWS_AT_ONCE)) reader.add(row)
-      this.progress = 0.5 + (0.5 * Math.min(body.length, start + ROWS_AT_ONCE)) / body.length
+    let since = performance.now()
+    for (const [index, row] of body.entries()) {
+      reader.add(row)
+      // by the clock and not by the row: how long one takes depends on the list and on the computer
+      if (performance.now() - since < AT_ONCE) continue
+      this.progress = 0.5 + (0.5 * index) / body.length
       await breathe()
       if (run !== this.#run) return
+      since = performance.now()
     }
     this.reading = reader.reading
     this.stage = 'preview'
