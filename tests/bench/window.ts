@@ -107,7 +107,7 @@ async function openPortfolio(page: Page, sites: number, patience: number): Promi
         link?.click()
         const look = (): void => {
           const whole = document.querySelector('#all-month')?.textContent.trim() === heading
-          const drawn = document.querySelector('#shopping') !== null
+          const drawn = document.querySelector('#all-products') !== null
           if (whole && drawn)
             requestAnimationFrame(() => setTimeout(() => done(performance.now() - began), 0))
           else requestAnimationFrame(look)
