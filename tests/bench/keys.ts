@@ -67,12 +67,12 @@ export async function openRun(page: Page, address: string): Promise<void> {
     .getByRole('button', { name: /Rinse aid pump/u })
     .first()
     .click()
-  for (const caution of [/^I have read/u, /^Gloves/u, /^Line is/u]) {
-    const button = page.getByRole('button', { name: caution }).first()
-    await button.waitFor({ timeout: 3000 }).catch(() => null)
-    if (await button.isVisible()) await button.click()
-  }
-  await page.getByRole('button', { name: 'Change run 2' }).click()
+  // however many cautions stand before the bench, each has one button that says it was read
+  const change = page.getByRole('button', { name: 'Change run 2' })
+  const caution = page.getByRole('region', { name: 'Bench' }).getByRole('button', { name: /^(?:I |Gloves)/u })
+  await change.or(caution).first().waitFor()
+  while (!(await change.isVisible())) await caution.first().click()
+  await change.click()
   await page
     .getByRole('textbox', { name: /^Caught|^Volume/u })
     .last()
