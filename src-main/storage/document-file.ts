@@ -1,4 +1,13 @@
-import { existsSync, readdirSync, renameSync, rmSync, statSync, unlinkSync, type Stats } from 'node:fs'
+import {
+  existsSync,
+  linkSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+  unlinkSync,
+  type Stats,
+} from 'node:fs'
 import { basename, join } from 'node:path'
 import type { DocumentName } from '#core/contract/ports'
 import { fail, ok, type Outcome } from '#core/outcome'
@@ -195,11 +204,11 @@ export class DocumentFile<T> {
 
   /** A second name for the version on disk, which takes no space, so that a write cut short can be undone. */
   #holdBefore(): void {
-    if (!existsSync(this.path)) return
     try {
-      linkInPlace(this.path, this.#beforePath)
+      linkSync(this.path, this.#beforePath)
     } catch {
-      // file systems without links: the last good version serves
+      // one is left over; or there is no file yet, or no links: then the last good version serves
+      linked(this.path, this.#beforePath)
     }
   }
 
