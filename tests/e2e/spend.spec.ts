@@ -238,6 +238,25 @@ test.describe('what if', () => {
     expect(text).not.toContain('Back to the what-ifs')
   })
 
+  test('shows no result and offers no quote before anything was changed', async ({ program }) => {
+    await openSpend(program, 'Copper Spoon Diner', 'What if')
+    await program.getByRole('button', { name: 'Try something' }).click()
+    const beside = program.getByRole('region', { name: 'What if 1 against today' })
+    await expect(beside).toContainText('Nothing changed yet')
+    await expect(beside).not.toContainText(/\d/u)
+    await expect(program.getByRole('row', { name: /^What if 1/u })).toContainText('nothing changed yet')
+    const quote = program.getByRole('button', { name: 'Make a quote of it' })
+    await expect(quote).toBeHidden()
+    const racks = program.getByLabel(/^Racks, share of today/u)
+    await racks.fill('100')
+    await racks.press('Enter')
+    await expect(beside).toContainText('Nothing changed yet')
+    await racks.fill('110')
+    await racks.press('Enter')
+    await expect(beside).toContainText('Costs more')
+    await expect(quote).toBeEnabled()
+  })
+
   test('is undone step by step', async ({ program }) => {
     await openSpend(program, 'Copper Spoon Diner', 'What if')
     await program.getByRole('button', { name: 'Try something' }).click()

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Scenario } from '#core/records/index'
+import { asksNothing } from '#core/spend/asks-nothing'
 import { scenarioResult } from '#core/spend/scenario'
 import reference from '../../references/scenarios.json' with { type: 'json' }
 import { good, id, scenarioSite } from './build'
@@ -27,6 +28,26 @@ const diner = reference.scenarios.find((row) => row.id === 'S06')
 if (diner === undefined) throw new Error('S06 expected')
 const { site, products, settings } = scenarioSite(diner)
 const play = (over: Partial<Scenario>) => scenarioResult(site, products, settings, '2026-03-01', named(over))
+
+describe('a what-if asks for nothing', () => {
+  it('while every box is empty, or says that all is 100 % of today', () => {
+    expect(asksNothing(named({}))).toBe(true)
+    expect(asksNothing(named({ racksPercent: '100', rinseVolumePercent: '100.0' }))).toBe(true)
+    expect(asksNothing(named({ changes: [change({ dosePercent: '100' })] }))).toBe(true)
+  })
+
+  it.each([
+    { racksPercent: '101' },
+    { rinseVolumePercent: '0' },
+    { changes: [change({ dosePercent: '99.5' })] },
+    { changes: [change({ productId: id(2) })] },
+    { changes: [change({}), change({ pumpId: id(12), pricePerContainer: '60' })] },
+    { changes: [change({ containerSize: { value: '5', unit: 'L' } })] },
+    { changes: [change({ strengthPercent: '12' })] },
+  ] as readonly Partial<Scenario>[])('but no longer with %j', (over) => {
+    expect(asksNothing(named(over))).toBe(false)
+  })
+})
 
 /** Inputs: scenario S06 of tests/references/scenarios.json (161.50 a month); changes worked by hand. */
 describe('a what-if', () => {

@@ -22,7 +22,9 @@ export function proposalWords(desk: SpendDesk, scenario: Scenario): readonly str
         ...(change.productId === null
           ? []
           : [`${desk.productName(change.productId)} instead of ${desk.productName(pump.productId)}`]),
-        ...(change.dosePercent === null ? [] : [`dose ${number(change.dosePercent)} % of today`]),
+        ...(change.dosePercent === null || Number(change.dosePercent) === 100
+          ? []
+          : [`dose ${number(change.dosePercent)} % of today`]),
         ...(change.strengthPercent === null
           ? []
           : [`product of ${number(change.strengthPercent)} %${today}, dosed to the same active strength`]),
