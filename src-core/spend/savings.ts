@@ -24,7 +24,7 @@ export interface VisitSaving extends PumpSaving {
 export interface YearSavings {
   readonly from: Day
   readonly visits: readonly VisitSaving[]
-  /** the sum over the last year; the racks are shared by all visits */
+  /** the sum over the last year; the racks are shared by all visits. `missing` history before any has held for a day */
   readonly total: Outcome<Estimate<'money/month'>>
   /** visits whose saving could not be worked out */
   readonly unknown: number
@@ -75,11 +75,12 @@ export function yearSavings(inTime: SiteInTime, products: readonly Product[], as
     )
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
   const known = visits.flatMap((visit) => (visit.soFar.ok ? [visit.soFar] : []))
+  const held = visits.some((visit) => visit.soFar.ok && visit.heldDays > 0)
   return {
     from,
     visits,
     total: chain(all(known), (parts) =>
-      parts.length === 0
+      !held
         ? fail({ code: 'missing', field: 'visits', needed: 'history' })
         : sum(parts, 'money/month', { shared: ['racks'] }),
     ),

@@ -101,6 +101,15 @@ describe('savings over the year', () => {
     expect(good(savings.total).low).toBeLessThan(13.75)
   })
 
+  it('are not told on the day of the visit itself, and count from the next day on', () => {
+    const today = good(spendOf([visit(1, '2026-03-15', 45, 30)]).savings)
+    expect(today.visits.map((one) => one.heldDays)).toEqual([0])
+    expect(today.total).toMatchObject({ problem: { needed: 'history' } })
+    // a day later: 0.5 mL x 100 racks / 1000 x 5.00 = 0.25
+    const next = good(spendOf([visit(1, '2026-03-14', 45, 30)]).savings)
+    expect(good(next.total).value).toBeCloseTo(0.25, 9)
+  })
+
   it('before the last year no longer count, and a visit that changed nothing has none', () => {
     const spend = spendOf([visit(1, '2024-09-15', 45, 30), visit(2, '2025-03-10', 30, 30)])
     expect(good(spend.savings).visits).toEqual([])
