@@ -47,6 +47,10 @@ describe('rules every screen keeps', () => {
     ).toEqual([])
   })
 
+  it('no word of statistics beside a box that a rep fills in: what it means is said', () => {
+    expect(places(markup, /standard (?:uncertainty|deviation)|\bhint="[^"]*\bsigma\b/iu)).toEqual([])
+  })
+
   it('nothing reaches for the network', () => {
     expect(places(markup, /(?:src|href)=["']https?:/u)).toEqual([])
     expect(places(sources('src-renderer', ['.css']), /url\(["']?https?:|@import/u)).toEqual([])
