@@ -1,5 +1,6 @@
 import type { Machine, Product, Pump, Site, WindowBasis } from '#core/records/index'
 import { feedsATank } from '#core/dose/feeds-a-tank'
+import { heldByProbe } from '#core/dose/held-by-probe'
 import { usualBasis } from '../../commands/setup/window-around'
 
 /** Something that is not entered yet, what is not shown without it, and the box to enter it in. */
@@ -90,7 +91,8 @@ function pumpGaps(machine: Machine, pump: Pump, products: readonly Product[]): r
   }
   if (product === undefined)
     add('which product it doses', 'no cautions for it, no strength, no cost', 'product')
-  if (pump.doseSeconds === null) add('how many seconds it runs per rack', 'no dose, only a flow', 'seconds')
+  if (pump.doseSeconds === null && !heldByProbe(pump))
+    add('how many seconds it runs per rack', 'no dose, only a flow', 'seconds')
   if (pump.window === null)
     add('what the dose should be', 'nothing to judge the dose by, and no turn', 'target')
   return product === undefined ? gaps : [...gaps, ...productGaps(name, pump, product)]

@@ -108,4 +108,19 @@ describe('what is still to be entered', () => {
       'Rinse aid: which product it doses',
     )
   })
+
+  it('asks for no seconds per rack of a detergent pump whose probe holds the strength, and asks again without one', () => {
+    const machine = bare.machines[0]
+    const pump = machine?.pumps.find((one) => one.role === 'detergent')
+    if (machine === undefined || pump === undefined) throw new Error('no detergent pump')
+    const asked = (site: Site): boolean =>
+      setupGaps(site, []).some((gap) => gap.fieldId === `pump-${pump.id}-seconds`)
+    const probed = setup.changePump(bare, machine.id, pump.id, { control: 'probe' })
+    expect(asked(bare)).toBe(true)
+    expect(asked(probed)).toBe(false)
+    // a dose asked for in mL per rack is judged by the seconds, probe or not
+    expect(asked(setup.setWindow(probed, machine.id, pump.id, setup.windowAround('mL-per-rack', '9')))).toBe(
+      true,
+    )
+  })
 })
