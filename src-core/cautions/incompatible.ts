@@ -1,24 +1,33 @@
 import type { Hazard, Product, Site } from '../records'
 import type { IncompatiblePartner } from './types'
 
+/** What a hazard was taken from where nobody ticked it. */
+export type HazardGround = 'strength' | 'role'
+
 /**
- * A product's hazards, with those that follow from what it is even where nobody ticked them: a delimer is taken for an
- * acid and corrosive, a rinse aid for an acid, which most are, unless its label says alkaline, a detergent for corrosive, available chlorine for chlorine, quat and iodine for what they are.
- * Too many cautions are the smaller mistake.
+ * Hazards that follow from what a product is, ticked or not: a delimer is taken for an acid and corrosive, a rinse aid
+ * for an acid, which most are, unless its label says alkaline, a detergent for corrosive, available chlorine for
+ * chlorine, quat and iodine for what they are. Too many cautions are the smaller mistake.
  */
-export function hazardsOf(product: Product): ReadonlySet<Hazard> {
-  const hazards = new Set<Hazard>(product.hazards)
-  if (product.role === 'delimer') hazards.add('acid').add('corrosive')
-  if (product.role === 'rinse-aid' && !hazards.has('alkaline')) hazards.add('acid')
-  if (product.role === 'detergent') hazards.add('corrosive')
-  if (product.strength.kind === 'trade-percent') hazards.add('chlorine')
+export function hazardsThatFollow(
+  product: Pick<Product, 'role' | 'strength' | 'hazards'>,
+): ReadonlyMap<Hazard, HazardGround> {
+  const hazards = new Map<Hazard, HazardGround>()
+  if (product.role === 'delimer') hazards.set('acid', 'role').set('corrosive', 'role')
+  if (product.role === 'rinse-aid' && !product.hazards.includes('alkaline')) hazards.set('acid', 'role')
+  if (product.role === 'detergent') hazards.set('corrosive', 'role')
+  if (product.strength.kind === 'trade-percent') hazards.set('chlorine', 'strength')
   if (product.strength.kind === 'weight-percent') {
-    if (product.strength.active === 'available-chlorine') hazards.add('chlorine')
-    if (product.strength.active === 'quat') hazards.add('ammonia-or-quat')
-    if (product.strength.active === 'iodine') hazards.add('iodine')
+    if (product.strength.active === 'available-chlorine') hazards.set('chlorine', 'strength')
+    if (product.strength.active === 'quat') hazards.set('ammonia-or-quat', 'strength')
+    if (product.strength.active === 'iodine') hazards.set('iodine', 'strength')
   }
   return hazards
 }
+
+/** A product's hazards: those ticked, and those that follow from what it is. */
+export const hazardsOf = (product: Product): ReadonlySet<Hazard> =>
+  new Set<Hazard>([...product.hazards, ...hazardsThatFollow(product).keys()])
 
 /** Products a site has: at a pump, or in its stock. In the order of the library. */
 export function productsOnSite(

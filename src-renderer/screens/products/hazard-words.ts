@@ -1,3 +1,4 @@
+import type { HazardGround } from '#core/cautions/incompatible'
 import type { ActiveSubstance, Hazard, ProductRole } from '#core/records/index'
 
 interface Option<V extends string> {
@@ -15,6 +16,18 @@ export const HAZARDS: readonly (Option<Hazard> & { readonly hint: string })[] = 
   { value: 'iodine', label: 'Iodine', hint: '' },
   { value: 'irritant', label: 'Irritant', hint: '' },
 ]
+
+const GROUNDS: Readonly<Record<HazardGround, string>> = {
+  strength: 'taken from its strength',
+  role: 'taken from what it is for',
+}
+
+/** What stands under a hazard: where it was taken from, when nobody had to tick it, and what it changes. */
+export const hazardHint = (
+  hazard: Option<Hazard> & { readonly hint: string },
+  ground: HazardGround | undefined,
+): string =>
+  [ground === undefined ? '' : GROUNDS[ground], hazard.hint].filter((part) => part !== '').join('; ')
 
 export const ROLES: readonly Option<ProductRole>[] = [
   { value: 'rinse-aid', label: 'Rinse aid' },
