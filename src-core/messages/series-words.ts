@@ -1,6 +1,8 @@
+import type { Problem } from '../problem'
 import type { GradedFinding, SeriesQuality } from '../drawdown/types'
 import { formatNumber } from '../units/format'
 import type { DecimalSign } from '../units/parse'
+import { sentence } from './sentence'
 
 /** What a series says about itself and what to do, in plain sentences. `run` gives the number of a run in its row. */
 export function seriesSentences(
@@ -8,7 +10,7 @@ export function seriesSentences(
   runs: number,
   sign: DecimalSign,
   run: (runId: string) => number,
-): readonly { readonly text: string; readonly stops: boolean }[] {
+): readonly Said[] {
   const said = quality.findings.map((finding) => ({
     text: findingSentence(finding, sign, run),
     stops: finding.severity === 'stops',
@@ -17,10 +19,37 @@ export function seriesSentences(
   return [{ text: agreement(quality, runs, sign), stops: false }]
 }
 
-/** Runs that count for nothing because a reading of theirs is missing or wrong, by their numbers. */
-export const unreadSentence = (
-  runs: readonly number[],
-): readonly { readonly text: string; readonly stops: boolean }[] =>
+interface Said {
+  readonly text: string
+  readonly stops: boolean
+}
+
+/** A run that counts for nothing: its number in its row, and what is wrong with it. */
+export interface UnreadRun {
+  readonly run: number
+  readonly problem: Problem
+}
+
+/**
+ * Runs that count for nothing, by their numbers: because a reading of theirs is missing or wrong, or because their
+ * series lacks something (a cylinder, its bore), which is named once and is no fault of the readings.
+ */
+export function unreadSentences(unread: readonly UnreadRun[]): readonly Said[] {
+  const misread = unread.filter(({ problem }) => isOfReading(problem)).map(({ run }) => run)
+  const lacking = unread.flatMap(({ problem }) => (isOfReading(problem) ? [] : [sentence(problem)]))
+  return [
+    ...[...new Set(lacking)].map((text) => ({
+      text: `${text} Until then there is no flow; the readings are kept.`,
+      stops: false,
+    })),
+    ...misreadSentence(misread),
+  ]
+}
+
+const isOfReading = (problem: Problem): boolean =>
+  problem.code !== 'missing' && 'field' in problem && problem.field.startsWith('runs.')
+
+const misreadSentence = (runs: readonly number[]): readonly Said[] =>
   runs.length === 0
     ? []
     : [

@@ -1,11 +1,18 @@
 import { describe, expect, it } from 'vitest'
-import type { GradedFinding } from '#core/drawdown/types'
-import { seriesSentences, unreadSentence } from '#core/messages/series-words'
+import { testFlow } from '#core/drawdown/test-flow'
+import type { GradedFinding, TestConditions } from '#core/drawdown/types'
+import { seriesSentences, unreadSentences, type UnreadRun } from '#core/messages/series-words'
+import { conditions, cylinder, mL, run, series, tube } from '#tests/core/drawdown/records'
 
 const say = (findings: readonly GradedFinding[], runs = 5, cv: number | null = 0.01): readonly string[] =>
   seriesSentences({ findings, mean: 29, standardDeviation: 0.3, cv }, runs, 'comma', () => 4).map(
     (line) => line.text,
   )
+
+const misread = (at: number): UnreadRun => ({
+  run: at,
+  problem: { code: 'end-above-start', field: `runs.${at - 1}.end` },
+})
 
 describe('what is said of a series', () => {
   it('tells five rising runs from three: air is leaving the line, keep priming', () => {
@@ -30,8 +37,30 @@ describe('what is said of a series', () => {
   })
 
   it('names the runs that count for nothing, and what to do about them', () => {
-    expect(unreadSentence([2])[0]?.text).toMatch(/^Run 2 is not in the series: .*Change it, or leave it out/u)
-    expect(unreadSentence([2, 4])[0]?.text).toMatch(/^Runs 2, 4 are not in the series/u)
-    expect(unreadSentence([])).toEqual([])
+    expect(unreadSentences([misread(2)])[0]?.text).toMatch(
+      /^Run 2 is not in the series: .*Change it, or leave it out/u,
+    )
+    expect(unreadSentences([misread(2), misread(4)])[0]?.text).toMatch(/^Runs 2, 4 are not in the series/u)
+    expect(unreadSentences([])).toEqual([])
+  })
+
+  it('names a cylinder, a bore or a tube that is not known once, and does not call good readings wrong for it', () => {
+    const test = Object.freeze(
+      series('draw-down', [run('one', mL(100), mL(70)), run('two', mL(100), mL(71))]),
+    )
+    const said = (over: Partial<TestConditions>): readonly string[] => {
+      const { runs } = testFlow(test, conditions(over))
+      const unread = runs.flatMap(({ flow }, i) => (flow.ok ? [] : [{ run: i + 1, problem: flow.problem }]))
+      return unreadSentences(unread).map((line) => line.text)
+    }
+    const hundred = { capacity: mL(100) }
+    expect(said({ instrument: cylinder(hundred) })).toEqual([])
+    expect(said({ instrument: null })).toEqual([expect.stringMatching(/^The instrument is missing: choose/u)])
+    expect(said({ instrument: cylinder({ ...hundred, bore: null }) })).toEqual([
+      expect.stringMatching(/^The bore of the cylinder is missing/u),
+    ])
+    expect(said({ instrument: cylinder(hundred), tube: tube({ outsideDiameter: null }) })).toEqual([
+      expect.stringMatching(/^The outside diameter of the tube is missing/u),
+    ])
   })
 })
