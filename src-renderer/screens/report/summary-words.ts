@@ -1,3 +1,4 @@
+import type { PumpState } from '#core/worksheet/types'
 import type { CompareRow } from '../visit/close/compare-rows'
 
 const isIn = (state: CompareRow['left']['state']): boolean =>
@@ -20,6 +21,36 @@ export function headline(rows: readonly CompareRow[]): string {
       ? ''
       : `; ${list(mended.map((row) => row.name))} ${mended.length === 1 ? 'was' : 'were'} put right`
   return `${left}${how}.`
+}
+
+/**
+ * What a visit leaves open, by name, where nobody wrote advice: pumps left outside their windows, pumps whose runs do not
+ * tell, pumps changed after their last test, conditions not in order. Null: nothing.
+ */
+export function openWords(
+  rows: readonly CompareRow[],
+  wrongConditions: number,
+  changed: readonly string[],
+): string | null {
+  const left = (...states: readonly PumpState[]): readonly string[] =>
+    rows
+      .filter((row) => states.includes(row.left.state) && !changed.includes(row.name))
+      .map((row) => row.name)
+  const outside = left('proved-out', 'out-not-proved')
+  const unknown = left('cannot-tell')
+  const said = [
+    outside.length === 0
+      ? ''
+      : `${list(outside)}: outside ${outside.length === 1 ? 'its window' : 'their windows'}.`,
+    unknown.length === 0 ? '' : `${list(unknown)}: the runs do not tell yet.`,
+    changed.length === 0 ? '' : `${list(changed)}: changed after the last test, to be timed again.`,
+    wrongConditions === 0
+      ? ''
+      : wrongConditions === 1
+        ? 'The site condition not in order above.'
+        : `The ${wrongConditions} site conditions not in order above.`,
+  ].filter((part) => part !== '')
+  return said.length === 0 ? null : `Still to be put right: ${said.join(' ')}`
 }
 
 const list = (names: readonly string[]): string =>
