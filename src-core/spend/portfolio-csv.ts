@@ -3,6 +3,7 @@ import { minorDigits } from '../units/money'
 import type { AttentionReason } from './attention'
 import { figure, text, toCsv, type CsvCell, type CsvStyle } from './csv'
 import type { PortfolioRow } from './portfolio'
+import { litresOf } from './portfolio-order'
 import type { ShoppingGroup } from './shopping-list'
 
 const money = (amount: Decimal | null, currency: string): CsvCell =>
@@ -12,7 +13,7 @@ const money = (amount: Decimal | null, currency: string): CsvCell =>
 const places = (value: number | null, digits: number): CsvCell =>
   value === null || !Number.isFinite(value) ? null : figure(new Decimal(value).toFixed(digits))
 
-/** One row per site. A site some of whose costs are not known says how many. */
+/** One row per site. A site some of whose costs are not known says how many; what is not known at all is left empty. */
 export const sitesCsv = (
   rows: readonly PortfolioRow[],
   style: CsvStyle,
@@ -33,13 +34,13 @@ export const sitesCsv = (
     rows.map((row) => [
       text(row.name),
       text(row.currency),
-      money(row.cost, row.currency),
+      row.unknownLines > 0 && row.cost.isZero() ? null : money(row.cost, row.currency),
       figure(String(row.unknownLines)),
       row.costPerRack === null
         ? null
         : figure(row.costPerRack.times(100).toFixed(minorDigits(row.currency) + 1)),
       places(row.racks, 0),
-      places(row.litres, 3),
+      places(litresOf(row), 3),
       places(row.saved?.value ?? null, minorDigits(row.currency)),
       text(row.attention.map((reason) => words(reason, row)).join('; ')),
     ]),

@@ -58,11 +58,15 @@ export const rowFacts = (row: PortfolioRow): RowFacts => ({
     cost: row.unknownLines > 0 && row.cost.isZero() ? null : row.cost.toNumber(),
     perRack: row.costPerRack?.toNumber() ?? null,
     racks: row.racks,
-    litres: row.litres,
+    litres: litresOf(row),
     saved: row.saved?.value ?? null,
     attention: pressing(row.attention),
   },
 })
+
+/** L a month of a site; null when those of no product are known. */
+export const litresOf = (row: Pick<PortfolioRow, 'litres' | 'products'>): number | null =>
+  row.products.every((product) => product.litres === null) ? null : row.litres
 
 /** By name as a reader of the language named expects it, "Site 2" before "Site 10"; equal names by their ids. */
 export function byName<T extends RowFacts>(rows: readonly T[], locale: string): readonly T[] {

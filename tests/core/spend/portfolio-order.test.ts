@@ -14,7 +14,10 @@ import {
   type SortKey,
 } from '#core/spend/portfolio-order'
 import { monthTally, portfolioTotals, productTally } from '#core/spend/portfolio-totals'
+import { csvStyle } from '#core/spend/csv'
+import { sitesCsv } from '#core/spend/portfolio-csv'
 import { shoppingTally } from '#core/spend/shopping-list'
+import { Decimal } from '#core/units/decimal'
 import { id } from './build'
 import { someRows } from './some-rows'
 
@@ -35,7 +38,7 @@ const shownFigure = (row: PortfolioRow, key: SortKey): number | null =>
     cost: row.cost.isZero() && row.unknownLines > 0 ? null : Number(row.cost),
     perRack: row.costPerRack === null ? null : Number(row.costPerRack),
     racks: row.racks,
-    litres: row.litres,
+    litres: row.products.some((product) => product.litres !== null) ? row.litres : null,
     saved: row.saved?.value ?? null,
   })[key]
 
@@ -137,5 +140,46 @@ describe('the rows of a table as text', () => {
         expect(unpackShown(packShown(shown))).toEqual(shown)
       }),
     )
+  })
+})
+
+describe('a site of whose products nothing is known', () => {
+  const row: PortfolioRow = {
+    siteId: id(7),
+    name: 'New',
+    currency: 'SEK',
+    asOf: '2026-05-04',
+    timeZone: 'Europe/Stockholm',
+    cost: new Decimal(0),
+    unknownLines: 1,
+    costPerRack: null,
+    racks: 3000,
+    litres: 0,
+    products: [{ productId: id(1), name: 'P', litres: null, containers: null, cost: null, reorder: null }],
+    months: [],
+    saved: null,
+    attention: [],
+  }
+
+  it('comes last however sites are sorted by litres, and not before those that use little', () => {
+    const little: PortfolioRow = {
+      ...row,
+      siteId: id(8),
+      name: 'Old',
+      litres: 0.1,
+      products: row.products.map((product) => ({ ...product, litres: 0.1 })),
+    }
+    for (const down of [true, false])
+      expect(inOrder(factsOf([row, little]), { key: 'litres', down }).at(-1)?.name).toBe('New')
+  })
+
+  it('has empty cells in the saved table, which no sum of a spreadsheet takes for nothing', () => {
+    const csv = sitesCsv([row], csvStyle('point'), () => '').slice(1)
+    const [head = [], cells = []] = csv
+      .trim()
+      .split('\r\n')
+      .map((line) => line.split(','))
+    const cell = (name: string): string | undefined => cells[head.indexOf(name)]
+    expect([cell('Cost a month'), cell('Litres a month'), cell('Costs not known')]).toEqual(['', '', '1'])
   })
 })
