@@ -73,6 +73,21 @@ export function shoppingTally(until: Day): Tally<readonly ShoppingGroup[]> {
   }
 }
 
+/** What the groups cost in each currency, in the order they were met: money of two currencies is never added. */
+export function orderTotals(
+  groups: readonly Pick<ShoppingGroup, 'currency' | 'cost' | 'withoutPrice'>[],
+): readonly { readonly currency: CurrencyCode; readonly cost: Decimal; readonly withoutPrice: number }[] {
+  const totals = new Map<CurrencyCode, { readonly cost: Decimal; readonly withoutPrice: number }>()
+  for (const { currency, cost, withoutPrice } of groups) {
+    const before = totals.get(currency)
+    totals.set(currency, {
+      cost: cost.plus(before?.cost ?? 0),
+      withoutPrice: withoutPrice + (before?.withoutPrice ?? 0),
+    })
+  }
+  return [...totals].map(([currency, total]) => ({ currency, ...total }))
+}
+
 const byUrgency = (a: ShoppingLine, b: ShoppingLine): number =>
   a.reorder.orderOn < b.reorder.orderOn
     ? -1

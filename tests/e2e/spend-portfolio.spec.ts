@@ -105,7 +105,7 @@ test.describe('all sites', () => {
   test('make one shopping list that leads to the shelf of each site', async ({ program }) => {
     await openPortfolio(program)
     const list = program.getByRole('region', { name: 'Shopping list' })
-    await list.getByRole('radio', { name: 'in 30 days' }).check()
+    await list.getByRole('radio', { name: 'within 30 days' }).check()
     await list.locator('summary').first().click()
     await list.locator('tbody').getByRole('link').first().click()
     await expect(program.getByRole('button', { name: 'Stock and orders' })).toHaveAttribute(

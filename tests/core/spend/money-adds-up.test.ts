@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Product, Site } from '#core/records/index'
 import { portfolioRow, type PortfolioRow } from '#core/spend/portfolio'
 import { monthTotals, portfolioTotals, productTotals } from '#core/spend/portfolio-totals'
-import { shoppingList } from '#core/spend/shopping-list'
+import { orderTotals, shoppingList } from '#core/spend/shopping-list'
 import { siteSpend, type SiteSpend } from '#core/spend/site-spend'
 import { Decimal } from '#core/units/decimal'
 import { minorDigits } from '#core/units/money'
@@ -157,7 +157,12 @@ describe('money adds up to the cent', () => {
             .flatMap((row) => row.products.filter((one) => one.productId === product.productId))
           expect(add(own.flatMap((one) => one.cost ?? [])).equals(product.cost)).toBe(true)
         }
-        for (const group of shoppingList(rows, '2100-01-01')) {
+        const groups = shoppingList(rows, '2100-01-01')
+        for (const total of orderTotals(groups)) {
+          const own = groups.filter((group) => group.currency === total.currency)
+          expect(add(own.map((group) => group.cost)).equals(total.cost)).toBe(true)
+        }
+        for (const group of groups) {
           const costs = group.lines.flatMap((line) => (line.reorder.cost.ok ? [line.reorder.cost.value] : []))
           expect(add(costs).equals(group.cost)).toBe(true)
           expect(group.lines.every((line) => line.currency === group.currency)).toBe(true)
