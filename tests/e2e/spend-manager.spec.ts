@@ -18,6 +18,13 @@ async function openSpend(page: Page, site: string): Promise<void> {
 /** Money as written on the page, in hundredths. */
 const cents = (text: string): number => Math.round(Number.parseFloat(text) * 100)
 
+/** Every amount of a text with its currency, in hundredths. */
+const moneyIn = (text: string): readonly (readonly [string, number])[] =>
+  [...text.matchAll(/(\d+\.\d\d) ([A-Z]{3})/gu)].map(([, amount = '', currency = '']) => [
+    currency,
+    cents(amount),
+  ])
+
 const head = (page: Page) => page.getByRole('region', { name: 'An average month costs' })
 const headMoney = async (page: Page): Promise<number> =>
   Number.parseFloat((await head(page).locator('.number.huge').textContent()) ?? '')
@@ -148,6 +155,9 @@ test('a site of another currency without cents is counted in whole units, with a
     (await table.locator('tfoot td.strong').textContent())?.trim(),
   )
   await expect(table.getByText(/\d,\d+ ± \d/u).first()).toBeVisible()
+  const months = program.getByRole('region', { name: 'Month by month' })
+  await months.getByText('The figures as a table').click()
+  await expect(months.locator('tbody')).not.toContainText(',')
 })
 
 test.describe('all sites on a Monday', () => {
@@ -200,6 +210,89 @@ test.describe('all sites on a Monday', () => {
       await host.stop()
       dropFolder(dataFolder)
     }
+  })
+
+  test('of a currency without prices are said to be not known, never nothing, and can be left again', async ({
+    page,
+  }) => {
+    let host = await startHost()
+    const { dataFolder } = host
+    try {
+      await page.goto(await host.address())
+      await page.getByRole('button', { name: /demo sites/iu }).click()
+      await page.getByRole('link', { name: 'Quayside Banqueting' }).waitFor()
+      await host.stop()
+      const folder = join(dataFolder, 'sites')
+      for (const name of readdirSync(folder).filter((one) => /^[\da-f-]{36}\.json$/u.test(one))) {
+        const path = join(folder, name)
+        const file = JSON.parse(readFileSync(path, 'utf8')) as { site: { name: string; currency: string } }
+        if (file.site.name !== 'Quayside Banqueting') continue
+        file.site.currency = 'SEK'
+        file.site.name = ''
+        writeFileSync(path, JSON.stringify(file))
+      }
+      host = await startHost(dataFolder)
+      await page.goto(await host.address())
+      await page.getByRole('link', { name: 'Portfolio' }).click()
+      const products = page.getByRole('region', { name: 'By product, an average month' })
+      const together = products.getByRole('row', { name: /^Together, SEK/u })
+      await expect(together).toContainText('not known')
+      await expect(page.locator('main')).not.toContainText('0.00 SEK')
+      await expect(page.getByRole('button', { name: /^Site without a name: see all/u })).toBeVisible()
+
+      const months = page.getByRole('region', { name: 'Month by month' })
+      await months.getByRole('radio', { name: 'SEK' }).check()
+      await expect(months).toContainText('No month of these sites can be costed yet in SEK.')
+      await months.getByRole('radio', { name: 'EUR' }).check()
+      await expect(months).toContainText(/The coming 12 months of these sites: \d+ EUR/u)
+
+      await products.locator('tbody').last().getByRole('button').first().click()
+      const rows = page.getByRole('region', { name: 'All sites' }).locator('tbody tr.site')
+      await expect(rows).toHaveCount(1)
+      await expect(rows).toContainText('Site without a name')
+    } finally {
+      await host.stop()
+      dropFolder(dataFolder)
+    }
+  })
+
+  test('can be read on a phone: what each product costs and what is to be ordered, without a sideways scroll', async ({
+    program,
+  }) => {
+    await program.getByRole('button', { name: /demo sites/iu }).click()
+    await program.getByRole('link', { name: 'Copper Spoon Diner' }).waitFor()
+    await program.getByRole('link', { name: 'Portfolio' }).click()
+    await program.setViewportSize({ width: 360, height: 740 })
+    const products = program.getByRole('region', { name: 'By product, an average month' })
+    await expect(products.getByText('Together, EUR')).toBeVisible()
+    const over = await products.locator('.table-scroll').evaluate((box) => box.scrollWidth - box.clientWidth)
+    expect(over).toBeLessThanOrEqual(0)
+    const list = program.getByRole('region', { name: 'Shopping list' })
+    await list.getByRole('radio', { name: 'within 30 days' }).check()
+    // what to order stands in one line or two, not in a column of single words
+    const lines = await list
+      .locator('summary .what')
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height))
+    expect(lines.length).toBeGreaterThan(0)
+    expect(Math.max(...lines)).toBeLessThan(60)
+    expect(await program.getByLabel('Sorted by').evaluate((box) => box.clientWidth)).toBeGreaterThan(190)
+  })
+
+  test('make a shopping list whose total is the sum of its lines, currency by currency', async ({
+    program,
+  }) => {
+    await program.getByRole('button', { name: /demo sites/iu }).click()
+    await program.getByRole('link', { name: 'Copper Spoon Diner' }).waitFor()
+    await program.getByRole('link', { name: 'Portfolio' }).click()
+    const list = program.getByRole('region', { name: 'Shopping list' })
+    await list.getByRole('radio', { name: 'within 30 days' }).check()
+    await expect(list.getByText(/^Together:/u)).toBeVisible()
+    const sums = new Map<string, number>()
+    for (const line of await list.locator('summary').allTextContents())
+      for (const [currency, amount] of moneyIn(line)) sums.set(currency, (sums.get(currency) ?? 0) + amount)
+    const total = moneyIn((await list.getByText(/^Together:/u).textContent()) ?? '')
+    expect(sums.size).toBeGreaterThan(1)
+    expect(new Map(total)).toEqual(sums)
   })
 
   test('are led to from a product, and its rows add up to the currency’s total', async ({ program }) => {
