@@ -50,8 +50,8 @@ function mergeVisits(a: Visit, b: Visit, pick: Pick): Visit {
 }
 
 /**
- * All items of both lists. Equal orders stay; otherwise the list is put in order by `order` and id, which is the same
- * whoever merges first.
+ * All items of both lists. Lists with the same items in the same places of `order` stay as they are; otherwise the list
+ * is put in order by `order` and id, which is the same whoever merges first.
  */
 export function mergeById<T extends { readonly id: string }>(
   a: readonly T[],
@@ -64,9 +64,10 @@ export function mergeById<T extends { readonly id: string }>(
     const other = others.get(item.id)
     return other === undefined || same(item, other) ? item : join(item, other)
   })
-  const sameOrder = a.length === b.length && a.every((item, index) => item.id === b[index]?.id)
-  if (sameOrder) return joined
-  const mine = new Set(a.map((item) => item.id))
   const key = (item: T): string => `${order(item)} ${item.id}`
+  const keys = b.map(key)
+  // where one of two versions stands elsewhere in `order`, the list as it is would depend on who met whom first
+  if (a.length === b.length && a.every((item, index) => key(item) === keys[index])) return joined
+  const mine = new Set(a.map((item) => item.id))
   return [...joined, ...b.filter((item) => !mine.has(item.id))].toSorted((x, y) => (key(x) < key(y) ? -1 : 1))
 }

@@ -100,6 +100,29 @@ describe('bringing copies of one site together', () => {
     )
   })
 
+  it('gives the same though two copies date one correction differently', () => {
+    const dated = (...days: readonly (readonly [number, number])[]): Site => ({
+      ...base,
+      visits: [
+        {
+          ...closedVisit,
+          amendments: days.map(([number, day]) => ({
+            id: id(9, number),
+            at: `2025-03-0${day}T08:00:00.000Z`,
+            by: 'A. Rep',
+            reason: '',
+            text: '',
+          })),
+        },
+      ],
+    })
+    const [a, b, c] = [dated(), dated([3, 2], [2, 2]), dated([2, 3], [3, 2])]
+    const whole = mergeSites(a, mergeSites(b, c))
+    expect(whole).toEqual(dated([3, 2], [2, 3]))
+    expect(mergeSites(mergeSites(a, b), c)).toEqual(whole)
+    expect(mergeSites(mergeSites(a, c), b)).toEqual(whole)
+  })
+
   it('changes nothing when a copy meets itself, or meets again what it has already taken in', () => {
     fc.assert(
       fc.property(someSite, someSite, (a, b) => {
