@@ -92,9 +92,13 @@ export class SiteImport {
   }
 
   /** Gives up a file that is being read. One that is in by then stays in, and is told of. */
-  stop(): void {
+  async stop(): Promise<void> {
     this.#stopped = true
-    void this.session.call('site.stopReading', {})
+    // a file still on its way to the host cannot be given up there yet, so it is said again
+    while (this.stage.kind === 'reading' && this.#stopped) {
+      await this.session.call('site.stopReading', {})
+      await new Promise((resolve) => setTimeout(resolve, 200))
+    }
   }
 
   get refusal(): string | null {
