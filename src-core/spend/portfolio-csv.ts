@@ -68,7 +68,7 @@ export const productsCsv = (rows: readonly PortfolioRow[], style: CsvStyle): str
         places(product.litres, 3),
         places(product.containers, 3),
         money(product.cost, row.currency),
-        places(product.reorder?.daysOfCover ?? null, 0),
+        product.reorder === null ? null : places(Math.floor(product.reorder.daysOfCover), 0),
         product.reorder === null ? null : text(product.reorder.orderOn),
       ]),
     ),

@@ -15,7 +15,8 @@ import {
 } from '#core/spend/portfolio-order'
 import { monthTally, portfolioTotals, productTally } from '#core/spend/portfolio-totals'
 import { csvStyle } from '#core/spend/csv'
-import { sitesCsv } from '#core/spend/portfolio-csv'
+import { productsCsv, sitesCsv } from '#core/spend/portfolio-csv'
+import type { PlannedOrder } from '#core/spend/reorder'
 import { shoppingTally } from '#core/spend/shopping-list'
 import { Decimal } from '#core/units/decimal'
 import { id } from './build'
@@ -171,6 +172,31 @@ describe('a site of whose products nothing is known', () => {
     }
     for (const down of [true, false])
       expect(inOrder(factsOf([row, little]), { key: 'litres', down }).at(-1)?.name).toBe('New')
+  })
+
+  it('and a saved table gives the whole days a product lasts, as its shelf does: 22.9 days are 22', () => {
+    const order: PlannedOrder = {
+      productId: id(1),
+      perDay: 1,
+      daysOfCover: 22.9,
+      runsOutOn: '2026-05-26',
+      leadDays: 4,
+      safetyStock: 1,
+      reorderPoint: 5,
+      orderOn: '2026-05-21',
+      orderNow: false,
+      containers: 1,
+      containerLitres: 10,
+      cost: { ok: true, value: new Decimal(50) },
+      cappedByShelfLife: false,
+      containerOutlastsShelfLife: false,
+    }
+    const products = row.products.map((one) => ({ ...one, reorder: order }))
+    const line = productsCsv([{ ...row, products }], csvStyle('point'))
+      .trim()
+      .split('\r\n')
+      .at(-1)
+    expect(line?.split(',').at(-2)).toBe('22')
   })
 
   it('has empty cells in the saved table, which no sum of a spreadsheet takes for nothing', () => {
