@@ -20,7 +20,7 @@ export function attentionWords(
     case 'running-out':
       return {
         tone: 'bad',
-        word: `${productName(reason.productId)} runs out ${reason.days < 1 ? 'today' : `in ${count(reason.days, 'day')}`}`,
+        word: `${productName(reason.productId)} ${reason.days < 1 ? 'used up' : `runs out in ${count(reason.days, 'day')}`}`,
       }
     case 'visit-overdue':
       return { tone: 'warn', word: `Visit ${count(reason.days, 'day')} overdue` }
