@@ -65,6 +65,19 @@ test.describe('all sites', () => {
     await expect(program.getByRole('heading', { level: 1, name: 'What it uses and costs' })).toBeVisible()
   })
 
+  test('come to nothing where none is found: no sum and nothing to save, but the way back', async ({
+    program,
+  }) => {
+    await openPortfolio(program)
+    await program.getByLabel('Find a site').fill('nowhere')
+    await program.getByLabel('Find a site').press('Enter')
+    await expect(program.getByText('No site is like that.')).toBeVisible()
+    await expect(program.getByRole('heading', { name: /^An average month/u })).toBeHidden()
+    await expect(program.getByRole('button', { name: 'Months', exact: true })).toBeHidden()
+    await program.getByRole('button', { name: 'Show all sites' }).click()
+    await expect(program.getByRole('heading', { name: 'An average month of 5 sites' })).toBeVisible()
+  })
+
   test('keep currencies apart, and each sum is the sum of its sites', async ({ program }) => {
     await openPortfolio(program)
     const rows = await program.locator('tr.site td.strong').allTextContents()
