@@ -1,7 +1,15 @@
-import type { NumberText, Scenario } from '#core/records/index'
+import type { NumberText, Pump, Scenario } from '#core/records/index'
 import { formatEntry } from '#core/units/format'
 import { listed } from '../../../parts/listed'
 import type { SpendDesk } from '../spend-desk.svelte'
+
+/** Another product is costed at the dose of today, unless its own is asked for: whoever reads a quote must know. */
+const sameVolume = (pump: Pump, change: Scenario['changes'][number]): string =>
+  pump.control === 'probe' || change.strengthPercent !== null || !isWhole(change.dosePercent)
+    ? ''
+    : ' at the same mL per rack'
+
+const isWhole = (percent: NumberText | null): boolean => percent === null || Number(percent) === 100
 
 /** What a what-if changes, line by line, as a quote says it. Empty: nothing. */
 export function proposalWords(desk: SpendDesk, scenario: Scenario): readonly string[] {
@@ -21,7 +29,9 @@ export function proposalWords(desk: SpendDesk, scenario: Scenario): readonly str
       const parts = [
         ...(change.productId === null
           ? []
-          : [`${desk.productName(change.productId)} instead of ${desk.productName(pump.productId)}`]),
+          : [
+              `${desk.productName(change.productId)} instead of ${desk.productName(pump.productId)}${sameVolume(pump, change)}`,
+            ]),
         ...(change.dosePercent === null || Number(change.dosePercent) === 100
           ? []
           : [`dose ${number(change.dosePercent)} % of today`]),
