@@ -53,6 +53,29 @@ test('the report is one page for the customer and one for the file, on A4 and on
   }
 })
 
+test('a printed sheet keeps margins every printer can reach, on A4 and on Letter', async ({
+  program: page,
+}) => {
+  await openReport(page, 'Copper Spoon Diner', 'copper-spoon-diner.json')
+  await page.emulateMedia({ media: 'print' })
+  for (const paper of ['A4', 'Letter'] as const) {
+    await page.emulateMedia({ media: 'screen' })
+    await page.getByRole('radio', { name: paper }).check({ force: true })
+    // CSS pixels, 96 to the inch: the paper is as wide as the window
+    await page.setViewportSize(paper === 'A4' ? { width: 794, height: 1123 } : { width: 816, height: 1056 })
+    await page.emulateMedia({ media: 'print' })
+    const margins = await page.getByRole('article').evaluateAll((sheets) =>
+      sheets.map((one) => {
+        const style = getComputedStyle(one)
+        return Math.min(parseFloat(style.paddingLeft), parseFloat(style.paddingRight))
+      }),
+    )
+    expect(margins).toHaveLength(2)
+    // 6.4 mm is what a desktop printer cannot reach at most: common practice, no source
+    for (const margin of margins) expect(margin, paper).toBeGreaterThan((6.4 / 25.4) * 96)
+  }
+})
+
 test('the printed report says what was found and left, what to never mix, when next, and certifies nothing', async ({
   program,
 }) => {
