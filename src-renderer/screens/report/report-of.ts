@@ -47,3 +47,7 @@ export function reportOf(session: SiteSession, visitId: Id): Report | null {
     forecasts: (pumpId) => turnForecasts(site, worksheet, machines, { visitId, pumpId }),
   }
 }
+
+/** The name of a machine as it stood at the visit; empty when the set-up has it no more. */
+export const machineName = (report: Pick<Report, 'machines'>, id: Id): string =>
+  report.machines.find((machine) => machine.id === id)?.name ?? ''
