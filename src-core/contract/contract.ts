@@ -24,7 +24,10 @@ import {
   documentKey,
   imported,
   library,
+  listAsk,
+  listView,
   none,
+  outlook,
   prefer,
   revision,
   siteRow,
@@ -54,6 +57,15 @@ export const contract = {
     input: none,
     /** `waiting`: files nobody has looked into yet; ask again, they are being read */
     output: z.strictObject({ sites: z.array(siteRow).readonly(), waiting: z.int() }).readonly(),
+  },
+  /** The sites found by name, those first that want somebody, a slice at a time. */
+  'sites.view': { input: listAsk, output: listView },
+  /** What the sites named look like; one that cannot be read is left out. */
+  'sites.outlooks': {
+    input: z.strictObject({ ids: z.array(id).max(100).readonly() }).readonly(),
+    output: z
+      .strictObject({ outlooks: z.array(z.strictObject({ id, outlook }).readonly()).readonly() })
+      .readonly(),
   },
   /** What `site.restore` can bring back, newest first. */
   'sites.removed': {

@@ -5,6 +5,8 @@
 export const METHODS = [
   'host.describe',
   'sites.list',
+  'sites.view',
+  'sites.outlooks',
   'sites.removed',
   'portfolio.progress',
   'portfolio.view',

@@ -3,6 +3,7 @@ import type { SiteFacts } from '../documents/site-facts'
 import type { Outcome } from '../outcome'
 import type { SiteFile } from '../documents/site-schema'
 import type { Id, Instant, Instrument, Product, Site } from '../records'
+import type { SiteOutlook } from '../worksheet/site-outlook'
 import type { Library } from '../worksheet/site-row'
 import type { HostDescription, Input, Output, SiteComparison } from './contract'
 
@@ -132,6 +133,11 @@ type PortfolioMethod = 'view' | 'rows' | 'sums' | 'orders' | 'table'
 export type Portfolio = {
   readonly [M in PortfolioMethod]: (ask: Input<`portfolio.${M}`>) => Promise<Output<`portfolio.${M}`>>
 } & {
+  /** what sites look like, worked out where that is not noted; one that cannot be read is left out */
+  readonly outlooks: (
+    ids: readonly Id[],
+    library: Library,
+  ) => Promise<readonly { readonly id: Id; readonly outlook: SiteOutlook }[]>
   /** begins a round when a library is given */
   readonly progress: (library: Library | null) => Promise<Output<'portfolio.progress'>>
   readonly stop: () => Promise<void>

@@ -47,6 +47,48 @@ export const siteRow = z.discriminatedUnion('state', [
   z.strictObject({ state: z.literal('newer'), id: z.string(), version: z.int() }).readonly(),
 ])
 
+const day = z.iso.date()
+
+/** Sites of the list `from` to `from + count`; `version`: that of an answer before, empty for the newest. */
+export const listAsk = z
+  .strictObject({
+    /** all of them stand in the name of each site found */
+    words: z.string().max(500),
+    /** says how names are ordered */
+    locale: z.string().max(100),
+    version: z.string().max(80),
+    from: z.int().min(0),
+    count: z.int().min(1).max(1000),
+  })
+  .readonly()
+
+export const listView = z
+  .strictObject({
+    version: z.string(),
+    /** all there are, those that cannot be read among them */
+    sites: z.int(),
+    readable: z.int(),
+    /** files nobody has looked into yet; ask again, they are being read */
+    waiting: z.int(),
+    /** those found */
+    total: z.int(),
+    rows: z.array(siteRow).readonly(),
+  })
+  .readonly()
+
+/** What a site looks like from a distance (`SiteOutlook`). */
+export const outlook = z
+  .strictObject({
+    timeZone: z.string(),
+    left: z
+      .strictObject({ all: z.int(), out: z.int(), inside: z.int(), proved: z.int() })
+      .readonly()
+      .nullable(),
+    nextVisitOn: day.nullable(),
+    tubesOverOn: z.array(day).readonly(),
+  })
+  .readonly()
+
 export const library = z.enum(['products', 'instruments', 'settings'])
 /** A site's id, or the name of a library document. */
 export const documentKey = z.union([library, id])

@@ -6,6 +6,7 @@ import { editLibrary, openLibrary, recoverLibrary } from './library'
 import { portfolioServices } from './portfolio'
 import { compareSite, exportSite, importSite, stopReading } from './transfer'
 import { sharedServices } from './shared'
+import { siteListServices } from './site-list'
 import { editSite } from './site-edit'
 import { createSite, listRemoved, listSites, openSite, recoverSite, removeSite, restoreSite } from './sites'
 import { describeHost, saveReport } from './host'
@@ -14,6 +15,7 @@ import { describeHost, saveReport } from './host'
 export const createServices = (ports: Ports): Services => ({
   'host.describe': describeHost(ports),
   'sites.list': listSites(ports),
+  ...siteListServices(ports),
   'sites.removed': listRemoved(ports),
   ...portfolioServices(ports),
   'site.open': openSite(ports),

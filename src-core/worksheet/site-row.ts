@@ -1,10 +1,9 @@
 import type { Day, Instant, Instrument, Product, Settings, Site } from '../records'
 import { overdueTubes } from '../drift/overdue-tubes'
-import { portfolioRow, type PortfolioRow, type VisitFacts } from '../spend/portfolio'
+import { portfolioRow, type PortfolioRow } from '../spend/portfolio'
 import { computeWorksheet } from './compute'
-import { nextVisitDay } from './next-visit'
+import { outlookOf, type SiteOutlook } from './site-outlook'
 import { glanceOf } from './spend-of'
-import type { Worksheet } from './types'
 
 export interface Library {
   readonly products: readonly Product[]
@@ -12,28 +11,29 @@ export interface Library {
   readonly settings: Settings
 }
 
-/** A site's row in the portfolio as of the day `asOf`; `dayOf` is the calendar day of an instant at the site. */
-export function siteRow(
+/** What is noted of a site: its row in the portfolio, and what the list of sites shows of it. */
+export interface SiteNotes {
+  readonly row: PortfolioRow
+  readonly outlook: SiteOutlook
+}
+
+/** A site's row and outlook as of the day `asOf`; `dayOf` is the calendar day of an instant at the site. */
+export function siteNotes(
   site: Site,
   library: Library,
   asOf: Day,
   dayOf: (instant: Instant) => Day,
-): PortfolioRow {
+): SiteNotes {
   const worksheet = computeWorksheet({ site, ...library, asOf })
-  const nextVisitOn = nextVisitDay(site, dayOf)
-  return portfolioRow(site, glanceOf(worksheet, { site, ...library }), {
-    ...visitFacts(worksheet),
-    nextVisitOn,
+  const outlook = outlookOf(site, worksheet, dayOf)
+  const row = portfolioRow(site, glanceOf(worksheet, { site, ...library }), {
+    outOfWindow: outlook.left?.out ?? 0,
+    notTested: worksheet.use.filter((use) => use.doseFrom === 'none').length,
+    nextVisitOn: outlook.nextVisitOn,
     overdueTubes: overdueTubes(site, asOf).map(({ days }) => days),
   })
+  return { row, outlook }
 }
 
-function visitFacts(worksheet: Worksheet): Omit<VisitFacts, 'nextVisitOn' | 'overdueTubes'> {
-  const last = worksheet.visits.findLast((visit) => visit.closed)
-  return {
-    outOfWindow:
-      last?.pumps.filter((pump) => pump.state === 'proved-out' || pump.state === 'out-not-proved').length ??
-      0,
-    notTested: worksheet.use.filter((use) => use.doseFrom === 'none').length,
-  }
-}
+/** A site's row in the portfolio, for arguments as those of `siteNotes`. */
+export const siteRow = (...of: Parameters<typeof siteNotes>): PortfolioRow => siteNotes(...of).row

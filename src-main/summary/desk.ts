@@ -4,13 +4,14 @@ import { setImmediate as breathe } from 'node:timers/promises'
 import type { Output } from '#core/contract/contract'
 import { packRow } from '#core/documents/row-text'
 import type { SiteFacts } from '#core/documents/site-facts'
-import { siteRow, type Library } from '#core/worksheet/site-row'
+import type { SiteOutlook } from '#core/worksheet/site-outlook'
+import { siteNotes, type Library } from '#core/worksheet/site-row'
 import { basisOf } from './basis'
 import { dayIn } from './day-in'
 import type { Entry } from './entry'
 import { IndexFile } from './index-file'
 import { readSite } from './read-site'
-import { scan, type SeenFile } from './scan'
+import { look, scan, type SeenFile } from './scan'
 
 /** A site as the list of sites shows it, from notes. */
 export type NotedSite = SiteFacts & { readonly changedAt: string }
@@ -56,6 +57,8 @@ const PAGE = 300
 /** Rows kept in memory before they are put into the file together. */
 const BATCH = 200
 const PATIENCE_MS = 400
+/** Looks at a site file that may be written just then. */
+const TRIES = 3
 
 interface Noted {
   readonly entry: Entry
@@ -145,6 +148,22 @@ export class SummaryDesk {
     }
   }
 
+  /** What the sites named look like, worked out now where that is not noted; one that cannot be read is left out. */
+  outlooks = async (
+    ids: readonly string[],
+    library: Library,
+  ): Promise<readonly { readonly id: string; readonly outlook: SiteOutlook }[]> => {
+    this.#load()
+    const round = { library, basis: basisOf(library) }
+    const found: { readonly id: string; readonly outlook: SiteOutlook }[] = []
+    for (const id of ids) {
+      const outlook = await this.#outlook(id.toLowerCase(), round)
+      if (outlook !== null) found.push({ id, outlook })
+    }
+    this.#save()
+    return found
+  }
+
   stop = async (): Promise<void> => {
     this.#queue = []
     this.#round = null
@@ -155,12 +174,28 @@ export class SummaryDesk {
     this.#queue = []
   }
 
+  #load(): void {
+    if (this.#loaded) return
+    for (const entry of this.#file.read()) this.#note(entry)
+    this.#loaded = true
+  }
+
+  /** What holds for another day than today is good enough: an outlook says what is due by its day. */
+  async #outlook(key: string, round: Round): Promise<SiteOutlook | null> {
+    for (let left = TRIES; left > 0; left -= 1) {
+      const file = look(join(this.#options.root, 'sites'), key)
+      if (file === null) return null
+      const entry = this.#noted.get(key)?.entry
+      if (entry?.mark === file.mark && entry.row?.basis === round.basis(entry.uses)) return entry.row.outlook
+      await breathe()
+      this.#read(file, round)
+    }
+    return null
+  }
+
   /** The files as they are now; notes of files that have gone go with them. */
   #look(): readonly SeenFile[] {
-    if (!this.#loaded) {
-      for (const entry of this.#file.read()) this.#note(entry)
-      this.#loaded = true
-    }
+    this.#load()
     const files = scan(this.#options.root)
     const keys = new Set(files.map((file) => file.key))
     for (const [key, { entry }] of this.#noted)
@@ -215,7 +250,7 @@ export class SummaryDesk {
     this.#running = false
   }
 
-  #read(file: SeenFile): void {
+  #read(file: SeenFile, round = this.#round): void {
     const reading = readSite(file)
     if (reading.state === 'moving') return
     if (reading.state === 'strange') {
@@ -224,16 +259,16 @@ export class SummaryDesk {
     }
     this.#strange.delete(file.key)
     const { entry, site } = reading
-    const row = this.#round === null ? null : this.#rowOf(site, entry, this.#round)
+    const row = round === null ? null : this.#rowOf(site, entry, round)
     this.#note({ ...entry, row })
     this.#fresh.push({ ...entry, row })
   }
 
-  #rowOf(site: Parameters<typeof siteRow>[0], entry: Entry, { library, basis }: Round): Entry['row'] {
+  #rowOf(site: Parameters<typeof siteNotes>[0], entry: Entry, { library, basis }: Round): Entry['row'] {
     const dayOf = (instant: string): string => dayIn(instant, site.timeZone)
     const asOf = dayOf(this.#options.now())
-    const text = packRow(siteRow(site, library, asOf, dayOf))
-    return { asOf, basis: basis(entry.uses), text }
+    const { row, outlook } = siteNotes(site, library, asOf, dayOf)
+    return { asOf, basis: basis(entry.uses), outlook, text: packRow(row) }
   }
 
   #note(entry: Entry): void {

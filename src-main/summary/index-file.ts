@@ -2,7 +2,7 @@ import { appendFileSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, 
 import { randomUUID } from 'node:crypto'
 import { dirname } from 'node:path'
 import { crc32 } from 'node:zlib'
-import type { Entry } from './entry'
+import type { Entry, Row } from './entry'
 
 /** Lines that may be there beyond one a site before the file is written anew. */
 const SPARE_LINES = 500
@@ -19,7 +19,7 @@ export class IndexFile {
 
   constructor(path: string, program: string) {
     this.#path = path
-    this.#heading = `dosewright-index 2 ${program}\n`
+    this.#heading = `dosewright-index 3 ${program}\n`
   }
 
   read(): readonly Entry[] {
@@ -73,8 +73,9 @@ export class IndexFile {
 
 /** JSON has neither tab nor line end in it. */
 function lineOf({ row, ...entry }: Entry): string {
-  const head = JSON.stringify(row === null ? entry : { ...entry, asOf: row.asOf, basis: row.basis })
-  const body = `${head}\t${row?.text ?? ''}`
+  const { text, ...rest } = row ?? { text: '' }
+  const head = JSON.stringify({ ...entry, ...rest })
+  const body = `${head}\t${text}`
   return `${crc32(Buffer.from(body)).toString(16).padStart(8, '0')}\t${body}\n`
 }
 
@@ -84,14 +85,15 @@ function parseLine(line: Buffer): Entry | null {
     return null
   const tab = body.indexOf(9)
   try {
-    const { asOf, basis, ...entry } = JSON.parse(body.subarray(0, tab).toString('utf8')) as Omit<
+    const { asOf, basis, outlook, ...entry } = JSON.parse(body.subarray(0, tab).toString('utf8')) as Omit<
       Entry,
       'row'
-    > & { readonly asOf?: string; readonly basis?: string }
+    > &
+      Partial<Row>
     const row =
-      asOf === undefined || basis === undefined
+      asOf === undefined || basis === undefined || outlook === undefined
         ? null
-        : { asOf, basis, text: body.subarray(tab + 1).toString('utf8') }
+        : { asOf, basis, outlook, text: body.subarray(tab + 1).toString('utf8') }
     return { ...entry, row }
   } catch {
     return null

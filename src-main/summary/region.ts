@@ -41,6 +41,7 @@ export class Region implements Desk {
   }
 
   list = (): Promise<Listing> => this.#desk.list()
+  outlooks: Desk['outlooks'] = (ids, library) => this.#desk.outlooks(ids, library)
   stop = (): Promise<void> => this.#desk.stop()
   close = (): void => this.#desk.close()
 

@@ -55,6 +55,7 @@ export function deskOnThread(options: Pick<DeskOptions, 'root'>, file: string, v
   }
   return {
     list: () => ask('list'),
+    outlooks: (ids, library) => ask('outlooks', ids, library),
     progress: (library) => ask('progress', library),
     view: (input) => ask('view', input),
     rows: (input) => ask('rows', input),

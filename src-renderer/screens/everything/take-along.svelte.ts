@@ -8,11 +8,6 @@ type Stage =
   | { readonly kind: 'working'; readonly done: number; readonly of: number }
   | { readonly kind: 'done'; readonly sites: number; readonly left: readonly string[] }
 
-export interface Wanted {
-  readonly id: string
-  readonly name: string
-}
-
 /** Every site, and all products and instruments, as one file for another computer or for a drawer. */
 export class TakeAlong {
   stage: Stage = $state.raw({ kind: 'idle' })
@@ -20,10 +15,14 @@ export class TakeAlong {
 
   constructor(private readonly session: Session) {}
 
-  async start(sites: readonly Wanted[]): Promise<void> {
+  async start(): Promise<void> {
     this.#stopped = false
+    this.stage = { kind: 'working', done: 0, of: 0 }
     // what was typed a moment ago is part of what is taken along
     await this.session.workspace.flush()
+    const list = await this.session.call('sites.list', {})
+    if (this.#stopped || !list.ok) return this.close()
+    const sites = list.value.sites.filter((site) => site.state === 'good')
     const files: string[] = []
     const left: string[] = []
     for (const [done, { id, name }] of sites.entries()) {

@@ -1,48 +1,50 @@
-import type { Session } from '../../state/session.svelte'
+import type { SiteRow } from '#core/contract/contract'
+import type { SiteOutlook } from '#core/worksheet/site-outlook'
 import { dayIn } from '../../state/clock.svelte'
-import { siteOutlook, type Sign } from '../../state/site-outlook'
+import type { Session } from '../../state/session.svelte'
+import { signsOf, type Sign } from '../../state/site-outlook'
 import type { GoodRow } from './site-list.svelte'
 
-/** How many sites are looked into at a time; the list stays quick while the signs come in. */
-const AT_ONCE = 2
+/** Sites asked about together: what is not noted yet takes the host a moment each, and signs come in bit by bit. */
+const TOGETHER = 10
 
-/** Signs of the sites in sight, worked out one after another as their rows come into view. */
+/** Signs of the sites shown. */
 export class Outlooks {
-  #signs: ReadonlyMap<string, readonly Sign[]> = $state.raw(new Map())
+  #known: ReadonlyMap<string, SiteOutlook> = $state.raw(new Map())
   readonly #asked = new Set<string>()
-  readonly #queue: GoodRow[] = []
-  #running = 0
+  #queue: readonly GoodRow[] = []
+  #working: Promise<void> | null = null
 
   constructor(private readonly session: Session) {}
 
   signs(row: GoodRow): readonly Sign[] | null {
-    return this.#signs.get(key(row)) ?? null
+    const outlook = this.#known.get(key(row))
+    if (outlook === undefined) return null
+    return signsOf(row, outlook, dayIn(this.session.workspace.clock.minute, outlook.timeZone))
   }
 
-  ask(row: GoodRow): void {
-    if (this.#asked.has(key(row))) return
-    this.#asked.add(key(row))
-    this.#queue.push(row)
-    if (this.#running < AT_ONCE) void this.#work()
+  /** Asks for the signs of these, and no more for those wanted before. Done when all are there. */
+  want(rows: readonly SiteRow[]): Promise<void> {
+    this.#queue = rows.filter((row): row is GoodRow => row.state === 'good' && !this.#asked.has(key(row)))
+    this.#working ??= this.#work().finally(() => (this.#working = null))
+    return this.#working
   }
 
   async #work(): Promise<void> {
-    this.#running += 1
-    for (let row = this.#queue.shift(); row !== undefined; row = this.#queue.shift()) await this.#look(row)
-    this.#running -= 1
-  }
-
-  async #look(row: GoodRow): Promise<void> {
-    const [{ computeWorksheet }, opened] = await Promise.all([
-      import('#core/worksheet/compute'),
-      this.session.call('site.open', { id: row.id }),
-    ])
-    if (!opened.ok) return
-    const { site } = opened.value
-    const { products, instruments, settings } = this.session
-    const today = dayIn(new Date(), site.timeZone)
-    const worksheet = computeWorksheet({ site, products, instruments, settings, asOf: today })
-    this.#signs = new Map([...this.#signs, [key(row), siteOutlook(site, worksheet, today)]])
+    while (this.#queue.length > 0) {
+      const rows = this.#queue.slice(0, TOGETHER)
+      this.#queue = this.#queue.slice(TOGETHER)
+      for (const row of rows) this.#asked.add(key(row))
+      const answer = await this.session.call('sites.outlooks', { ids: rows.map((row) => row.id) })
+      if (!answer.ok) continue
+      const found = new Map(answer.value.outlooks.map(({ id, outlook }) => [id, outlook]))
+      const known = new Map(this.#known)
+      for (const row of rows) {
+        const outlook = found.get(row.id)
+        if (outlook !== undefined) known.set(key(row), outlook)
+      }
+      this.#known = known
+    }
   }
 }
 

@@ -1,44 +1,57 @@
-import type { SiteRow } from '#core/contract/contract'
+import type { Method, Output, SiteRow } from '#core/contract/contract'
 import { sentence } from '#core/messages/sentence'
+import type { Outcome } from '#core/outcome'
 import type { Problem } from '#core/problem'
 import type { Id, Instant } from '#core/records/index'
 import { newSite } from '../../commands/setup/new-site'
 import { announcer } from '../../state/announcer.svelte'
 import { offerFile } from '../../state/offer-file'
 import type { Session } from '../../state/session.svelte'
+import { Outlooks } from './outlooks.svelte'
 
 export type GoodRow = Extract<SiteRow, { readonly state: 'good' }>
+type Reply<M extends Method> = Promise<Outcome<Output<M>>>
 export interface RemovedSite {
   readonly id: Id
   readonly name: string
   readonly removedAt: Instant
 }
 
+/** The sites found by `words`; `rows` holds the first of them. */
+export interface Look extends Output<'sites.view'> {
+  readonly words: string
+}
+
 /** between two looks at a list that is still being read */
 const ASK_EVERY_MS = 1000
+/** Rows asked for together. */
+export const PAGE = 100
+/** Rows whose signs are waited for, a moment at most, so that no row grows under the hand. */
+const FIRST = 12
+const MOMENT_MS = 150
 
-/** The list of sites, and what can be done to it. */
+const LOCALE = new Intl.Collator().resolvedOptions().locale
+
+/** The list of sites as far as it is shown, and what can be done to it. Finding and ordering is the host's. */
 export class SiteList {
-  rows: readonly SiteRow[] | null = $state.raw(null)
+  look: Look | null = $state.raw(null)
   removed: readonly RemovedSite[] = $state.raw([])
-  /** files the host has not looked into yet */
-  waiting = $state(0)
   problem: Problem | null = $state.raw(null)
   busy = $state(false)
+  readonly outlooks: Outlooks
+  #words = ''
+  #looking: Promise<void> | null = null
   #asking = false
   #left = false
 
-  constructor(private readonly session: Session) {}
+  constructor(private readonly session: Session) {
+    this.outlooks = new Outlooks(session)
+  }
 
   async load(): Promise<void> {
     // what was typed a moment ago on a site must show in its row
     await this.session.workspace.flush()
-    const [list, removed] = await Promise.all([
-      this.session.call('sites.list', {}),
-      this.session.call('sites.removed', {}),
-    ])
-    if (list.ok) this.#show(list.value)
-    else this.problem = list.problem
+    const [, removed] = await Promise.all([this.#view(''), this.session.call('sites.removed', {})])
     if (removed.ok) this.removed = removed.value.sites
     if (!this.#asking) await this.#askAgain()
   }
@@ -48,19 +61,53 @@ export class SiteList {
     this.#left = true
   }
 
-  #show({ sites, waiting }: { readonly sites: readonly SiteRow[]; readonly waiting: number }): void {
-    this.rows = sites
-    this.waiting = waiting
+  /** Shows the sites with these words in their name. Keys typed while the host looks are answered in one. */
+  async find(words: string): Promise<void> {
+    this.#words = words
+    if (this.#looking !== null || this.look === null) return
+    while (this.look.words !== this.#words) {
+      this.#looking = this.#view(this.look.version)
+      await this.#looking
+      if (this.problem !== null) break
+    }
+    this.#looking = null
+  }
+
+  /** Shows more of the sites found. */
+  async more(): Promise<void> {
+    const { look } = this
+    if (look === null) return
+    const more = await this.#run(this.#ask(look.words, look.version, look.rows.length, PAGE))
+    if (more === null || this.look !== look) return
+    if (more.version === look.version) this.look = { ...look, rows: [...look.rows, ...more.rows] }
+    else await this.#view('')
+  }
+
+  #ask(words: string, version: string, from: number, count: number): Reply<'sites.view'> {
+    return this.session.call('sites.view', { words, locale: LOCALE, version, from, count })
+  }
+
+  async #view(version: string): Promise<void> {
+    const words = this.#words
+    const same = words === this.look?.words
+    const count = same ? Math.min(1000, Math.max(PAGE, this.look?.rows.length ?? 0)) : PAGE
+    const found = await this.#ask(words, version, 0, count)
+    if (!found.ok) {
+      this.problem = found.problem
+      return
+    }
+    const first = this.outlooks.want(found.value.rows.slice(0, FIRST))
+    await Promise.race([first, new Promise((go) => setTimeout(go, MOMENT_MS))])
+    this.look = { ...found.value, words }
   }
 
   async #askAgain(): Promise<void> {
     this.#asking = true
-    while (this.waiting > 0 && !this.#left) {
+    while ((this.look?.waiting ?? 0) > 0 && !this.#left) {
       await new Promise((go) => setTimeout(go, ASK_EVERY_MS))
       if (this.#left) break
-      const list = await this.session.call('sites.list', {})
-      if (!list.ok) break
-      this.#show(list.value)
+      await this.#view('')
+      if (this.problem !== null) break
     }
     this.#asking = false
   }
@@ -121,7 +168,7 @@ export class SiteList {
     this.problem = null
   }
 
-  async #run<T>(reply: Promise<{ ok: true; value: T } | { ok: false; problem: Problem }>): Promise<T | null> {
+  async #run<T>(reply: Promise<Outcome<T>>): Promise<T | null> {
     const outcome = await reply
     this.problem = outcome.ok ? null : outcome.problem
     return outcome.ok ? outcome.value : null

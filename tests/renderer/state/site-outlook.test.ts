@@ -2,10 +2,13 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { SiteFile } from '#core/documents/site-schema'
 import type { Site } from '#core/records/index'
+import { siteFacts } from '#core/documents/site-facts'
 import { computeWorksheet } from '#core/worksheet/compute'
+import { outlookOf } from '#core/worksheet/site-outlook'
 import { newSite } from '#renderer/commands/setup/new-site.ts'
 import { startVisit } from '#renderer/commands/visit/start-and-close.ts'
-import { nextVisitDay, siteOutlook } from '#renderer/state/site-outlook.ts'
+import { dayIn } from '#renderer/state/clock.svelte.ts'
+import { nextVisitDay, signsOf } from '#renderer/state/site-outlook.ts'
 
 const file = JSON.parse(
   readFileSync(new URL('../../../assets/demo/harbourview-hotel-bar.json', import.meta.url), 'utf8'),
@@ -13,7 +16,8 @@ const file = JSON.parse(
 const last = file.site.visits.findLast((visit) => visit.closing !== null)
 const words = (site: Site, today: string): readonly string[] => {
   const worksheet = computeWorksheet({ ...file, site, settings: null, asOf: today })
-  return siteOutlook(site, worksheet, today).map((sign) => sign.word)
+  const outlook = outlookOf(site, worksheet, (instant) => dayIn(new Date(instant), site.timeZone))
+  return signsOf(siteFacts(site), outlook, today).map((sign) => sign.word)
 }
 const withClosing = (nextVisitOn: string | null, visitEveryDays: string | null): Site => ({
   ...file.site,

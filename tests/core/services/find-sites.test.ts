@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { SiteRow } from '#core/contract/contract'
-import { findSites, inOrder, nameOf } from '#renderer/screens/sites/find-sites.ts'
+import { findSites, inOrder, nameOf } from '#core/services/find-sites'
 
 const row = (name: string, facts: Partial<Extract<SiteRow, { state: 'good' }>> = {}): SiteRow => ({
   state: 'good',
@@ -39,6 +39,6 @@ describe('the order of the list', () => {
       row('Open', { openVisitId: '00000000-0000-4000-8000-000000000002' }),
       damaged,
     ]
-    expect(names(inOrder(rows))).toEqual(['x', 'Open', 'New', 'Site 2', 'Site 10', 'Recent'])
+    expect(names(inOrder(rows, 'en'))).toEqual(['x', 'Open', 'New', 'Site 2', 'Site 10', 'Recent'])
   })
 })

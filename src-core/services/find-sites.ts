@@ -1,5 +1,5 @@
-import type { SiteRow } from '#core/contract/contract'
-import { plainWords, wordsOf } from '#core/units/plain-words'
+import type { SiteRow } from '../contract/contract'
+import { plainWords, wordsOf } from '../units/plain-words'
 
 /** Rows are the same objects from key to key, so each name is made plain once. */
 const plainNames = new WeakMap<SiteRow, string>()
@@ -22,17 +22,19 @@ export function findSites(rows: readonly SiteRow[], words: string): readonly Sit
   return rows.filter((row) => row.state !== 'good' || wanted.every((word) => plainName(row).includes(word)))
 }
 
-/** Damaged first, then open visits, then those not seen for longest; never visited ones before all that were. */
-export const inOrder = (rows: readonly SiteRow[]): readonly SiteRow[] =>
-  rows
+/**
+ * Damaged first, then open visits, then those not seen for longest; never visited ones before all that were. Equals by
+ * name as a reader of the language named expects it, "Site 2" before "Site 10".
+ */
+export function inOrder(rows: readonly SiteRow[], locale: string): readonly SiteRow[] {
+  const byName = new Intl.Collator(locale, { numeric: true })
+  return rows
     .map((row) => ({ row, rank: rank(row) }))
     .sort((a, b) =>
       a.rank < b.rank ? -1 : a.rank > b.rank ? 1 : byName.compare(nameOf(a.row), nameOf(b.row)),
     )
     .map(({ row }) => row)
-
-/** "Site 2" before "Site 10" */
-const byName = new Intl.Collator(undefined, { numeric: true })
+}
 
 function rank(row: SiteRow): string {
   if (row.state !== 'good') return '0'
