@@ -66,9 +66,11 @@ test('a result follows every key with forty visits behind it, and the time it ta
     await program.keyboard.type('3.4')
     for (let back = 0; back < 3; back += 1) await program.keyboard.press('Backspace')
   }
-  const frames = await program.evaluate(() => (globalThis as unknown as { frames: number[] }).frames)
+  const painted = (): Promise<number[]> =>
+    program.evaluate(() => (globalThis as unknown as { frames: number[] }).frames)
+  // a time is never a verdict: it depends on the machine. That every key was answered is one
+  await expect.poll(async () => (await painted()).length).toBe(72)
+  const frames = await painted()
   const median = frames.toSorted((a, b) => a - b)[Math.floor(frames.length / 2)] ?? Number.NaN
   console.log(`key to result: median ${median.toFixed(1)} ms over ${frames.length} keys`)
-  // a time is never a verdict: it depends on the machine. That every key was answered is one
-  expect(frames).toHaveLength(72)
 })
