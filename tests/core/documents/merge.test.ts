@@ -80,6 +80,23 @@ const someSite: fc.Arbitrary<Site> = fc
 const ids = (list: readonly { readonly id: string }[]): readonly string[] =>
   list.map((item) => item.id).toSorted()
 
+/** The closed visit with corrections: their numbers, and the days of March they were made on. */
+const dated = (...days: readonly (readonly [number, number])[]): Site => ({
+  ...base,
+  visits: [
+    {
+      ...closedVisit,
+      amendments: days.map(([number, day]) => ({
+        id: id(9, number),
+        at: `2025-03-0${day}T08:00:00.000Z`,
+        by: 'A. Rep',
+        reason: '',
+        text: '',
+      })),
+    },
+  ],
+})
+
 /** Lists that were put together differ from hand-made ones in order only as far as merging says. */
 describe('bringing copies of one site together', () => {
   it('gives the same whichever side starts', () => {
@@ -101,21 +118,6 @@ describe('bringing copies of one site together', () => {
   })
 
   it('gives the same though two copies date one correction differently', () => {
-    const dated = (...days: readonly (readonly [number, number])[]): Site => ({
-      ...base,
-      visits: [
-        {
-          ...closedVisit,
-          amendments: days.map(([number, day]) => ({
-            id: id(9, number),
-            at: `2025-03-0${day}T08:00:00.000Z`,
-            by: 'A. Rep',
-            reason: '',
-            text: '',
-          })),
-        },
-      ],
-    })
     const [a, b, c] = [dated(), dated([3, 2], [2, 2]), dated([2, 3], [3, 2])]
     const whole = mergeSites(a, mergeSites(b, c))
     expect(whole).toEqual(dated([3, 2], [2, 3]))
