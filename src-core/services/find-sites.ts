@@ -1,4 +1,5 @@
 import type { SiteRow } from '../contract/contract'
+import { collatorOf } from '../units/collator'
 import { plainWords, wordsOf } from '../units/plain-words'
 
 /** Rows are the same objects from key to key, so each name is made plain once. */
@@ -27,7 +28,7 @@ export function findSites(rows: readonly SiteRow[], words: string): readonly Sit
  * name as a reader of the language named expects it, "Site 2" before "Site 10".
  */
 export function inOrder(rows: readonly SiteRow[], locale: string): readonly SiteRow[] {
-  const byName = new Intl.Collator(locale, { numeric: true })
+  const byName = collatorOf(locale)
   return rows
     .map((row) => ({ row, rank: rank(row) }))
     .sort((a, b) =>

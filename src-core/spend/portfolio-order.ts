@@ -1,4 +1,5 @@
 import type { CurrencyCode, Day, Id } from '../records'
+import { collatorOf } from '../units/collator'
 import type { Decimal } from '../units/decimal'
 import { plainWords, wordsOf } from '../units/plain-words'
 import { pressing } from './attention'
@@ -70,7 +71,7 @@ export const litresOf = (row: Pick<PortfolioRow, 'litres' | 'products'>): number
 
 /** By name as a reader of the language named expects it, "Site 2" before "Site 10"; equal names by their ids. */
 export function byName<T extends RowFacts>(rows: readonly T[], locale: string): readonly T[] {
-  const { compare } = new Intl.Collator(locale, { numeric: true, sensitivity: 'base' })
+  const { compare } = collatorOf(locale, { sensitivity: 'base' })
   return rows.toSorted(
     (a, b) => compare(a.name, b.name) || (a.siteId < b.siteId ? -1 : a.siteId > b.siteId ? 1 : 0),
   )

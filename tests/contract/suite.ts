@@ -332,6 +332,33 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       expect(await good(pipe.call('portfolio.stop', {}))).toEqual({ stopped: true })
     })
 
+    it('finds sites by their names and gives the list in slices, with the signs of each', async () => {
+      await good(pipe.call('demo.add', {}))
+      await listed(pipe.call)
+      const ask = { words: '', locale: 'en', version: '', from: 0, count: 100 }
+      const all = await good(pipe.call('sites.view', ask))
+      expect(all).toMatchObject({ sites: 5, readable: 5, waiting: 0, total: 5 })
+      const slice = await good(pipe.call('sites.view', { ...ask, version: all.version, from: 2, count: 2 }))
+      expect(slice.rows).toEqual(all.rows.slice(2, 4))
+      const [some] = all.rows
+      const name = some?.state === 'good' ? some.name : ''
+      const found = await good(pipe.call('sites.view', { ...ask, words: name.toUpperCase() }))
+      expect(found).toMatchObject({ total: 1, rows: [{ name }] })
+      expect(await good(pipe.call('sites.view', { ...ask, locale: 'no such language!' }))).toMatchObject({
+        total: 5,
+      })
+      const ids = [...all.rows.map((row) => row.id), newId()]
+      const { outlooks } = await good(pipe.call('sites.outlooks', { ids }))
+      expect(outlooks.map((one) => one.id).toSorted()).toEqual(ids.slice(0, 5).toSorted())
+    })
+
+    it('can be told to stop reading when nothing is being read', async () => {
+      const made = site()
+      await create(made)
+      await good(pipe.call('site.stopReading', {}))
+      expect(await open(made.id)).toEqual(made)
+    })
+
     it('adds the portfolio up and writes it as tables', async () => {
       await good(pipe.call('demo.add', {}))
       const version = await portfolioDone(pipe.call)
