@@ -2,7 +2,8 @@ import type { Decoded } from '#core/documents/decode'
 import { decode } from '#core/documents/decode'
 import { encodeParts } from '#core/documents/encode'
 import { FORMATS, type DocumentKind, type Documents } from '#core/documents/formats'
-import type { Outcome } from '#core/outcome'
+import type { SiteFile } from '#core/documents/site-schema'
+import { chain, fail, ok, type Outcome } from '#core/outcome'
 
 /** How one kind of document becomes text and back, and the version it is written in. */
 export interface Codec<T> {
@@ -26,3 +27,18 @@ export const CODECS: Codecs = {
   instruments: codec('instruments'),
   settings: codec('settings'),
 }
+
+/** A site must lie under its own id: a copy of one site under another's name would stand for both. */
+export const underOwnId = (codec: Codec<SiteFile>, key: string): Codec<SiteFile> => ({
+  ...codec,
+  decode: (text) =>
+    chain(codec.decode(text), (decoded) =>
+      decoded.document.site.id.toLowerCase() === key
+        ? ok(decoded)
+        : fail({
+            code: 'document-malformed',
+            place: 'site.id',
+            reason: 'is not the id in the name of the file',
+          }),
+    ),
+})

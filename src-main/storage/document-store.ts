@@ -1,11 +1,11 @@
 import type { DocumentFor, DocumentName, DocumentStore, Encoded, Stored } from '#core/contract/ports'
-import type { SiteFile } from '#core/documents/site-schema'
 import { same } from '#core/documents/same'
-import { chain, fail, ok, type Outcome } from '#core/outcome'
+import { fail, ok, type Outcome } from '#core/outcome'
 import { Backups } from './backups'
-import { CODECS, type Codec, type Codecs } from './codec'
+import { CODECS, underOwnId, type Codec, type Codecs } from './codec'
 import { DocumentFile, placeOf, type Place } from './document-file'
-import { changedAt, listSites, NO_NOTES, siteKeys, type LastGood, type SiteNotes } from './list-sites'
+import { lastGoodOf, readCopy } from './last-good'
+import { listSites, NO_NOTES, siteKeys, type SiteNotes } from './list-sites'
 import { notSaved } from './not-saved'
 import { readText } from './read-text'
 import { RemovedSites } from './removed'
@@ -22,6 +22,7 @@ export interface StoreOptions {
 
 interface Open<N extends DocumentName> {
   readonly file: DocumentFile<DocumentFor<N>>
+  readonly codec: Codec<DocumentFor<N>>
   readonly backups: Backups
   /** null: not read yet, let go, or nothing readable there */
   stored: Stored<DocumentFor<N>> | null
@@ -89,8 +90,12 @@ export class FileStore implements DocumentStore {
       return ok(
         listSites(siteKeys(this.#options.root), noted, (id) => {
           const name = { kind: 'site', id } as const
-          const { file } = this.#entry(name)
-          return { found: this.#load(name), path: file.path, lastGood: () => this.#lastGood(name) }
+          const { file, backups, codec } = this.#entry(name)
+          return {
+            found: this.#load(name),
+            path: file.path,
+            lastGood: () => lastGoodOf(file, backups, codec),
+          }
         }),
       )
     } catch (error) {
@@ -136,7 +141,8 @@ export class FileStore implements DocumentStore {
     const found = this.#load(name)
     if (found.ok) return fail({ code: 'already-there', what: labelOf(name, found.value.document) })
     if (found.problem.code === 'document-newer') return found
-    const lastGood = this.#lastGood(name)
+    const { file, backups, codec } = this.#entry(name)
+    const lastGood = lastGoodOf(file, backups, codec)
     if (lastGood === null) return fail({ code: 'not-found', what: 'the last good version' })
     return this.#write(name, lastGood.document)
   }
@@ -144,11 +150,8 @@ export class FileStore implements DocumentStore {
   listBackups: DocumentStore['listBackups'] = async (name) => ok(this.#entry(name).backups.list())
 
   readBackup = async <N extends DocumentName>(name: N, copy: string): Promise<Outcome<DocumentFor<N>>> => {
-    const { backups } = this.#entry(name)
-    const text = backups.has(copy) ? readText(backups.path(copy)) : null
-    if (text === null) return fail({ code: 'not-found', what: 'the copy' })
-    const decoded = text.ok ? this.#codecs[name.kind].decode(text.value) : text
-    return decoded.ok ? ok(decoded.value.document as DocumentFor<N>) : decoded
+    const { backups, codec } = this.#entry(name)
+    return readCopy(backups, copy, codec) ?? fail({ code: 'not-found', what: 'the copy' })
   }
 
   takeBackup: DocumentStore['takeBackup'] = async (name) =>
@@ -172,11 +175,12 @@ export class FileStore implements DocumentStore {
     const known = this.#open.get(label)
     if (known !== undefined) return known as unknown as Open<N>
     const codec = (name.kind === 'site'
-      ? ownName(this.#codecs.site, place.key)
+      ? underOwnId(this.#codecs.site, place.key)
       : this.#codecs[name.kind]) as unknown as Codec<DocumentFor<N>>
     const file = new DocumentFile(place, codec, this.#options.now)
     const fresh: Open<N> = {
       file,
+      codec,
       backups: new Backups(this.#options.root, place.key, file.path),
       stored: null,
       revision: null,
@@ -291,35 +295,7 @@ export class FileStore implements DocumentStore {
       this.#kept.delete(oldest)
     }
   }
-
-  /** What takes the place of a damaged document: its last good version, or the newest copy that can be read. */
-  #lastGood<N extends DocumentName>(name: N): LastGood<DocumentFor<N>> | null {
-    const { file, backups } = this.#entry(name)
-    const beside = file.readLastGood()
-    if (beside !== null) return { document: beside.document, at: changedAt(beside.path) }
-    for (const { copy, takenAt } of backups.list()) {
-      const text = readText(backups.path(copy))
-      const decoded = text?.ok === true ? this.#codecs[name.kind].decode(text.value) : null
-      if (decoded?.ok === true) return { document: decoded.value.document as DocumentFor<N>, at: takenAt }
-    }
-    return null
-  }
 }
-
-/** A site must lie under its own id: a copy of one site under another's name would stand for both. */
-const ownName = (codec: Codec<SiteFile>, key: string): Codec<SiteFile> => ({
-  ...codec,
-  decode: (text) =>
-    chain(codec.decode(text), (decoded) =>
-      decoded.document.site.id.toLowerCase() === key
-        ? ok(decoded)
-        : fail({
-            code: 'document-malformed',
-            place: 'site.id',
-            reason: 'is not the id in the name of the file',
-          }),
-    ),
-})
 
 const labelIn = ({ folder, key }: Place): string => `${folder}/${key}`
 
