@@ -41,7 +41,8 @@ export class KnownRows {
   async refresh(library: Library | null): Promise<News['progress']> {
     const before = this.#turn
     const mine = (async () => {
-      await before
+      // a disk that failed a moment ago is no reason not to look again
+      await before?.catch(() => null)
       return this.#take(library)
     })()
     this.#turn = mine
