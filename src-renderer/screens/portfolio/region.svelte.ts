@@ -64,6 +64,7 @@ export class Region {
   async read(): Promise<void> {
     const mine = (this.#reading += 1)
     this.loading = true
+    this.failed = null
     let shown = 0
     for (let begin = true; ; begin = false) {
       const answer = await this.#call('portfolio.progress', { begin })
@@ -160,6 +161,7 @@ export class Region {
     const answer = await this.#call('portfolio.view', { view, version: '', from, count })
     if (mine !== this.#looking) return
     if (!answer.ok) return this.#fail(answer.problem)
+    this.failed = null
     const { rows, totals, ...rest } = answer.value
     if (this.look?.version !== rest.version) this.#dropSums()
     this.#rows = new RowBlocks().with(from, unpackShown(rows))
@@ -191,7 +193,9 @@ export class Region {
         await this.#lookAgain()
         continue
       }
-      this.#rows = this.#rows.with(wanted.from, unpackShown(answer.value.rows))
+      const rows = unpackShown(answer.value.rows)
+      if (rows.length === 0) break
+      this.#rows = this.#rows.with(wanted.from, rows)
     }
     this.#fetching = false
   }
@@ -213,6 +217,10 @@ export class Region {
       if (!answer.ok) {
         this.#fail(answer.problem)
         break
+      }
+      if (answer.value.version !== look.version) {
+        await this.#lookAgain()
+        continue
       }
       if (look.version !== this.look?.version || look.view.filter !== this.look.view.filter) continue
       if (until !== this.#until) continue
