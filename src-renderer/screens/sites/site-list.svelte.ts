@@ -53,6 +53,8 @@ export class SiteList {
     await this.session.workspace.flush()
     const [, removed] = await Promise.all([this.#view(''), this.session.call('sites.removed', {})])
     if (removed.ok) this.removed = removed.value.sites
+    // keys typed while all this was on its way
+    await this.find(this.#words)
     if (!this.#asking) await this.#askAgain()
   }
 
@@ -108,6 +110,7 @@ export class SiteList {
       if (this.#left) break
       await this.#view('')
       if (this.problem !== null) break
+      await this.find(this.#words)
     }
     this.#asking = false
   }
