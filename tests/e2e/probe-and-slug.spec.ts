@@ -13,7 +13,9 @@ const accessible = async (page: Page): Promise<void> => {
 /** Opens the set-up of the site shown, and what is folded away there. */
 async function setUp(page: Page): Promise<void> {
   await page.goto(`${page.url().replace(/\/(?:setup|visit\/.*)$/u, '')}/setup`)
-  for (const fold of await page.getByText(/^More about this (?:machine|pump)/u).all()) await fold.click()
+  const folds = page.getByText(/^More about this (?:machine|pump)/u)
+  await folds.first().waitFor()
+  for (const fold of await folds.all()) await fold.click()
 }
 
 test('a dose that goes in all at once: entered in the set-up, it shows its swing on the bench and the report', async ({

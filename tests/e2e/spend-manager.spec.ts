@@ -269,6 +269,7 @@ test.describe('all sites on a Monday', () => {
     expect(over).toBeLessThanOrEqual(0)
     const list = program.getByRole('region', { name: 'Shopping list' })
     await list.getByRole('radio', { name: 'within 30 days' }).check()
+    await list.locator('summary .what').first().waitFor()
     // what to order stands in one line or two, not in a column of single words
     const lines = await list
       .locator('summary .what')
