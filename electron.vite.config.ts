@@ -9,6 +9,10 @@ const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url
 /** Each is built as out/main/<name>.js. */
 const PROGRAMS = ['electron', 'local-host', 'summary', 'reading', 'worksheet', 'demo'] as const
 
+const STATISTICS = ['normal-cdf', 'normal-quantile', 't-cdf', 't-quantile'].map(
+  (name) => `@stdlib/stats-base-dists-${name}`,
+)
+
 const GENERATORS = '@stdlib/assert-has-generator-support'
 
 /**
@@ -89,14 +93,14 @@ function licenceOf(name: string): { readonly title: string; readonly text: strin
 
 export default defineConfig({
   main: {
-    plugins: [licencesOf('main')],
+    plugins: [noEvalProbe, licencesOf('main')],
     build: {
       outDir: 'out/main',
       externalizeDeps: {
         // the demo prints its report with the browser the tests use; that stays a package of the checkout
         include: ['@playwright/test'],
-        // a start reads a few files instead of 250
-        exclude: ['zod', 'decimal.js'],
+        // a start reads a few files instead of a thousand
+        exclude: ['zod', 'decimal.js', 'conf', ...STATISTICS],
       },
       rollupOptions: {
         input: Object.fromEntries(PROGRAMS.map((name) => [name, at(`src-main/${name}/main.ts`)])),

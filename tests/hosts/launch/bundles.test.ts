@@ -1,4 +1,6 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs'
+import { spawnSync } from 'node:child_process'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { dirname, join, normalize } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { METHODS } from '#core/contract/methods'
@@ -15,7 +17,8 @@ function imports(entry: string, seen = new Set<string>()): ReadonlySet<string> {
   for (const [, name = ''] of readFileSync(entry, 'utf8').matchAll(IMPORT)) {
     const path = normalize(join(dirname(entry), name))
     if (!name.startsWith('.')) found.add(name)
-    else if (!seen.has(path)) for (const below of imports(path, seen)) found.add(below)
+    // examples in the comments of packages name files that were never there
+    else if (!seen.has(path) && existsSync(path)) for (const below of imports(path, seen)) found.add(below)
   }
   return found
 }
@@ -32,10 +35,27 @@ describe('what was built', () => {
     expect(needed.filter((module) => module.startsWith('electron'))).toEqual([])
   })
 
-  it('the desktop program needs Electron, conf through electron-store, and no server', () => {
+  it('the desktop program needs Electron, electron-store, and no server', () => {
     const needed = [...imports(join(OUT, 'main', 'electron.js'))]
-    expect(needed).toEqual(expect.arrayContaining(['electron', 'electron-store', 'conf']))
+    expect(needed).toEqual(expect.arrayContaining(['electron', 'electron-store']))
     expect(needed.filter((module) => /^(?:node:)?(?:http|https|net|tls|dgram)$/.test(module))).toEqual([])
+  })
+
+  it.each(['local-host', 'worksheet'])('%s starts from its own few files, with no package beside', (name) => {
+    const alone = mkdtempSync(join(tmpdir(), 'dosewright-alone-'))
+    try {
+      cpSync(join(OUT, 'main'), join(alone, 'out', 'main'), { recursive: true })
+      cpSync('package.json', join(alone, 'package.json'))
+      const { stderr, status } = spawnSync(process.execPath, [`out/main/${name}.js`, '--nonsense'], {
+        cwd: alone,
+        encoding: 'utf8',
+      })
+      expect(stderr).not.toContain('ERR_MODULE_NOT_FOUND')
+      expect(stderr).toMatch(/--nonsense|not how this command is called/u)
+      expect(status).toBe(2)
+    } finally {
+      rmSync(alone, { recursive: true })
+    }
   })
 
   it('the preload script is one file that needs electron alone and stays small', () => {

@@ -97,7 +97,7 @@ describe('the package, put together by electron-builder around a stand-in for th
     const imported = [...built.matchAll(/(?:from|import)\s*["']((?:@[\w.-]+\/)?[\w.-]+)[^"']*["']/gu)]
       .map(([, name = '']) => name)
       .filter((name) => !name.startsWith('.') && !name.startsWith('node:') && name !== 'electron')
-    expect(imported).toContain('conf')
+    expect(imported).toContain('electron-store')
     const missing = imported.filter(
       (name) => name !== 'node' && !files().includes(`/node_modules/${name}/package.json`),
     )
