@@ -1,5 +1,4 @@
-const STOPS =
-  'a[href], button:not(:disabled), input:not(:disabled), select:not(:disabled), textarea:not(:disabled), summary'
+import { placeOf, type Place } from '../parts/focus-place'
 
 /**
  * Keeps the keyboard's place when what it stood on is taken away or moved: a card removed, a row moved, a button that
@@ -8,20 +7,18 @@ const STOPS =
  */
 export function keepFocus(root: HTMLElement): () => void {
   let last: HTMLElement | null = null
-  let around: readonly Element[] = []
-  let order: readonly HTMLElement[] = []
+  let place: Place | null = null
   let byKeys = false
 
   const remember = (event: FocusEvent): void => {
     if (!(event.target instanceof HTMLElement)) return
     last = event.target
-    around = ancestors(last, root)
-    order = stops(root)
+    place = placeOf(last, root)
   }
   const keys = (): void => void (byKeys = true)
   const pointer = (): void => {
     byKeys = false
-    last = null
+    last = place = null
   }
   const watch = new MutationObserver((records) => {
     const lost = last
@@ -29,8 +26,7 @@ export function keepFocus(root: HTMLElement): () => void {
     // a screen or a dialog that places the keyboard itself does so before the next frame
     requestAnimationFrame(() => {
       if (last !== lost || (document.activeElement ?? document.body) !== document.body) return
-      const next = placeAfterLoss(lost, around, order)
-      next?.focus()
+      place?.()?.focus()
     })
   })
 
@@ -50,42 +46,3 @@ const tookAway = (record: MutationRecord, lost: HTMLElement): boolean =>
   record.type === 'attributes'
     ? record.target === lost
     : !lost.isConnected || [...record.removedNodes].some((node) => node.contains(lost))
-
-/** Where the keyboard goes: the control itself, or in the nearest part still there the first one after where it stood. */
-function placeAfterLoss(
-  lost: HTMLElement,
-  around: readonly Element[],
-  order: readonly HTMLElement[],
-): HTMLElement | null {
-  if (isStop(lost)) return lost
-  const before = order.slice(0, Math.max(0, order.indexOf(lost))).findLast((stop) => stop.isConnected)
-  for (const part of around) {
-    if (!part.isConnected) continue
-    const here = stops(part)
-    const next = here.find((stop) => before === undefined || follows(stop, before))
-    const found = next ?? here.at(-1)
-    if (found !== undefined) return found
-    // a screen with nothing to stand on yet is about to be filled
-    if (part.matches('main, dialog')) return null
-  }
-  return null
-}
-
-const isStop = (element: HTMLElement): boolean =>
-  element.isConnected && element.matches(STOPS) && element.checkVisibility()
-
-const stops = (part: Element): HTMLElement[] =>
-  [...part.querySelectorAll<HTMLElement>(STOPS)].filter((stop) => stop.checkVisibility())
-
-const follows = (a: Element, b: Element): boolean =>
-  (b.compareDocumentPosition(a) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0
-
-/** The parts an element stands in, nearest first, up to and with the root. */
-function ancestors(element: Element, root: Element): readonly Element[] {
-  const found: Element[] = []
-  for (let part = element.parentElement; part !== null; part = part.parentElement) {
-    found.push(part)
-    if (part === root) break
-  }
-  return found
-}

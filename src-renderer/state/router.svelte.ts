@@ -1,3 +1,4 @@
+import { backCloses } from './back-closes'
 import { parseRoute, routeHash, type Route } from './route'
 
 /** Follows the address bar. One per window. */
@@ -12,6 +13,8 @@ export class Router {
   }
 
   go(route: Route): void {
-    this.window.location.hash = routeHash(route)
+    backCloses.whenSettled(() => {
+      this.window.location.hash = routeHash(route)
+    })
   }
 }

@@ -13,5 +13,5 @@ export const readView = (hash: string): View =>
 /** Writes the view into the address without leaving the page. */
 export function writeView(window: Pick<Window, 'history' | 'location'>, view: View): void {
   const [page = ''] = window.location.hash.split('?')
-  window.history.replaceState(null, '', view === 'cost' ? page : `${page}?${view}`)
+  window.history.replaceState(window.history.state, '', view === 'cost' ? page : `${page}?${view}`)
 }

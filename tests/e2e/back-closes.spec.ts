@@ -1,0 +1,40 @@
+import { expect, openDemoSite, test } from './support/program'
+
+test('Back closes the dialog it finds open, keeps what was entered before it, and only then leaves the screen', async ({
+  program: page,
+}) => {
+  await openDemoSite(page, 'Lantern Lane Cafe')
+  const site = page.url()
+  await page.getByRole('link', { name: 'Spend', exact: true }).click()
+  await page.getByRole('button', { name: 'Stock and orders' }).click()
+  const spend = page.url()
+  await page.getByRole('button', { name: 'Read in deliveries' }).click()
+  await expect(page.getByRole('dialog')).toBeVisible()
+  await page.goBack()
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  expect(page.url()).toBe(spend)
+  await expect(page.getByRole('button', { name: 'Read in deliveries' })).toBeFocused()
+  await page.goForward()
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  expect(page.url()).toBe(spend)
+  await page.getByRole('button', { name: 'Help' }).click()
+  await expect(page.getByRole('dialog')).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  await page.goBack()
+  await expect(page).toHaveURL(site)
+})
+
+test('Back after a site was made in a dialog leads to the list, with no dialog on it', async ({
+  program: page,
+}) => {
+  await page.getByRole('button', { name: 'Add your first site' }).click()
+  await page.getByRole('textbox', { name: 'Name of the site' }).fill('Harbour Kitchen')
+  await page.keyboard.press('Enter')
+  await expect(page).toHaveURL(/setup$/u)
+  await page.goBack()
+  await expect(page.getByRole('link', { name: 'Harbour Kitchen' })).toBeVisible()
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  await page.goForward()
+  await expect(page).toHaveURL(/setup$/u)
+})
