@@ -53,3 +53,41 @@ test('Enter in the last box of a group takes the entry and keeps the keyboard in
   await expect(page.getByText('racks on the counter')).toBeVisible()
   await expect(counter).toBeFocused()
 })
+
+test('the keyboard follows the list of sites: demo sites added, a site removed, brought back, all removed', async ({
+  program: page,
+}) => {
+  await page.getByRole('button', { name: /demo sites/iu }).click()
+  const names = page.locator('main li a.name')
+  await expect(names.first()).toBeFocused()
+  const told = await names.allTextContents()
+  const [first = '', second = ''] = told
+  for (const by of ['Enter', 'click'] as const) {
+    const remove = page.getByRole('button', { name: `Remove ${first}` })
+    if (by === 'click') await remove.click()
+    else await remove.press('Enter')
+    await expect(page.getByRole('link', { name: second, exact: true })).toBeFocused()
+    if (by === 'click') await page.getByRole('button', { name: 'Undo', exact: true }).click()
+    else {
+      await page.getByText('Removed sites (1)').click()
+      await page.getByRole('button', { name: 'Bring it back' }).press('Enter')
+    }
+    await expect(page.getByRole('link', { name: first, exact: true })).toBeFocused()
+  }
+  for (const name of told) {
+    await page.getByRole('button', { name: `Remove ${name}` }).click()
+    await expect(page.getByRole('link', { name, exact: true })).toHaveCount(0)
+  }
+  await expect(page.getByRole('heading', { level: 1, name: 'Sites' })).toBeFocused()
+})
+
+test('the keyboard is not taken from a box somebody has begun to type in', async ({ program: page }) => {
+  await page.getByRole('button', { name: /demo sites/iu }).click()
+  const name = (await page.locator('main li a.name').first().textContent()) ?? ''
+  await page.getByRole('button', { name: `Remove ${name}` }).click()
+  await page.getByRole('button', { name: 'New site' }).click()
+  const box = page.getByRole('textbox', { name: 'Name of the site' })
+  await expect(box).toBeFocused()
+  await expect(page.getByRole('link', { name, exact: true })).toHaveCount(0)
+  await expect(box).toBeFocused()
+})

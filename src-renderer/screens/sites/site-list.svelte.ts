@@ -22,6 +22,9 @@ export interface Look extends Output<'sites.view'> {
   readonly words: string
 }
 
+/** Where the keyboard belongs after the list has changed: a site, what now stands at a place of it, or its first line. */
+export type Lead = { readonly id: Id } | { readonly index: number }
+
 /** between two looks at a list that is still being read */
 const ASK_EVERY_MS = 1000
 /** Rows asked for together. */
@@ -44,7 +47,10 @@ export class SiteList {
   #asking = false
   #left = false
 
-  constructor(private readonly session: Session) {
+  constructor(
+    private readonly session: Session,
+    private readonly lead: (to: Lead) => void = () => {},
+  ) {
     this.outlooks = new Outlooks(session)
   }
 
@@ -132,39 +138,54 @@ export class SiteList {
     }
     await this.load()
     this.busy = false
+    if (added !== null) this.#leadTo({ index: 0 })
   }
 
   async remove(row: GoodRow): Promise<void> {
     await this.session.workspace.flush()
+    const index = this.#indexOf(row.id)
     if ((await this.#run(this.session.call('site.remove', { id: row.id }))) === null) return
     this.session.workspace.closeSite(row.id)
     announcer.say(`Removed ${row.name}.`, () => void this.restore(row.id, row.name))
     await this.load()
+    this.#leadTo({ index })
   }
 
   async restore(id: Id, name: string): Promise<void> {
     if ((await this.#run(this.session.call('site.restore', { id }))) === null) return
     announcer.say(`${name} is back.`)
     await this.load()
+    this.#leadTo({ id })
   }
 
   async recover(id: string): Promise<void> {
     if ((await this.#run(this.session.call('site.recover', { id }))) === null) return
     announcer.say('The last good version is back in place. The damaged file is kept beside it.')
     await this.load()
+    this.#leadTo({ id })
   }
 
   /** A damaged site goes, and its damaged file stays; what was good of it can be brought back like any removed site. */
   async dismissDamaged(id: string, name: string): Promise<void> {
+    const index = this.#indexOf(id)
     if ((await this.#run(this.session.call('site.remove', { id }))) === null) return
     announcer.say(`${name} is off the list. The damaged file is still in the data folder.`)
     await this.load()
+    this.#leadTo({ index })
   }
 
   async export(row: GoodRow): Promise<void> {
     await this.session.workspace.flush()
     const file = await this.#run(this.session.call('site.export', { id: row.id }))
     if (file !== null) offerFile(file.fileName, file.text)
+  }
+
+  #indexOf(id: string): number {
+    return Math.max(0, this.look?.rows.findIndex((row) => row.id === id) ?? 0)
+  }
+
+  #leadTo(to: Lead): void {
+    if (!this.#left) this.lead(to)
   }
 
   dismiss(): void {
