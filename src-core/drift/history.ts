@@ -1,5 +1,6 @@
 import type { Day, Id, Step } from '../records'
 import type { Estimate } from '../statistics/estimate'
+import { daysBetween } from '../units/days'
 import type { Break, FlowTest, PumpHistory } from './types'
 
 /** One visit as far as it concerns one pump. */
@@ -41,7 +42,10 @@ export function pumpHistory(visits: readonly HistoryVisit[]): PumpHistory {
 function between(before: HistoryVisit, visit: HistoryVisit): readonly Break[] {
   const fitted = visit.tubeFittedOn
   const told = visit.steps.some((step) => step.kind === 'tube-fitted')
-  const known = before.steps.some((step) => step.kind === 'tube-fitted' && step.at.slice(0, 10) === fitted)
+  // within a day: a record is of the day at the site, a step of the day in Greenwich
+  const known = before.steps.some(
+    (step) => step.kind === 'tube-fitted' && fitted !== null && Math.abs(daysBetween(step.at, fitted)) <= 1,
+  )
   const tube =
     fitted !== null &&
     fitted !== before.tubeFittedOn &&

@@ -1,3 +1,4 @@
+import { dayFitted } from '../drift/tube-fitted-on'
 import { doseSeconds } from '../dose/dose-seconds'
 import { doseContext, type DoseContext } from '../dose/on-basis'
 import { requiredFlow } from '../dose/required-flow'
@@ -30,6 +31,14 @@ export interface PumpVisitInput {
   readonly pasts: () => readonly PumpPast[]
 }
 
+/** The tube a test was made with: a new one, where one was fitted before it at this visit. */
+function tubeAt(test: Step, { tube }: Pump, steps: readonly Step[]): Pump['tube'] {
+  const fittedOn = dayFitted(steps.slice(0, steps.indexOf(test)))
+  return fittedOn === null || (tube.fittedOn !== null && tube.fittedOn > fittedOn)
+    ? tube
+    : { ...tube, fittedOn }
+}
+
 /**
  * One pump in one visit: every test, where it stands, what is missing, and what to do next. What follows from the tests
  * is worked out when it is first read.
@@ -42,7 +51,12 @@ export function pumpVisit(input: PumpVisitInput): PumpVisit {
   const where = positions(work?.steps ?? [], pump.screwStops)
   const around = { machine, pump, product, instruments: setup.instruments, open }
   const made = (work?.steps ?? []).filter((step) => step.kind === 'test')
-  const tests = made.map((test) => testResult(test, where.byTest.get(test.id) ?? 0, around))
+  const tests = made.map((test) =>
+    testResult(test, where.byTest.get(test.id) ?? 0, {
+      ...around,
+      tube: tubeAt(test, pump, work?.steps ?? []),
+    }),
+  )
   const counted = tests.filter((_, i) => made[i]?.runs.length !== 0)
   const context = doseContext(machine, product, pump)
   const asLeft = counted.at(-1) ?? null

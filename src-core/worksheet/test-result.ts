@@ -17,6 +17,8 @@ import type { TestResult } from './types'
 export interface TestSurroundings {
   readonly machine: Machine
   readonly pump: Pump
+  /** the tube the test was made with */
+  readonly tube: Pump['tube']
   readonly product: Product | null
   readonly instruments: readonly Instrument[]
   readonly open: boolean
@@ -30,7 +32,7 @@ export function testResult(test: Test, eighths: number, around: TestSurroundings
   const conditions: TestConditions = {
     instrument: around.instruments.find((one) => one.id === test.instrumentId) ?? null,
     product: around.product,
-    tube: around.pump.tube,
+    tube: around.tube,
     rollers: around.pump.rollers,
   }
   const worked = once(() => testFlow(test, conditions))

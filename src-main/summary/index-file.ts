@@ -19,7 +19,7 @@ export class IndexFile {
 
   constructor(path: string, program: string) {
     this.#path = path
-    this.#heading = `dosewright-index 3 ${program}\n`
+    this.#heading = `dosewright-index 4 ${program}\n`
   }
 
   read(): readonly Entry[] {

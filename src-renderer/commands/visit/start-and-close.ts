@@ -1,4 +1,16 @@
-import type { Closing, Id, Instrument, Product, SetupSnapshot, Site, Visit } from '#core/records/index'
+import type {
+  Closing,
+  Day,
+  Id,
+  Instant,
+  Instrument,
+  Machine,
+  Product,
+  Pump,
+  SetupSnapshot,
+  Site,
+  Visit,
+} from '#core/records/index'
 import { changeOpenVisit, without, type AtVisit, type Stamp } from './open-visit'
 import { sameData } from './same-data'
 
@@ -37,11 +49,13 @@ export interface CloseInput extends AtVisit, Closing {
   readonly snapshotId: Id
   readonly products: readonly Product[]
   readonly instruments: readonly Instrument[]
+  /** the calendar day of an instant at the site */
+  readonly dayOf: (instant: Instant) => Day
 }
 
 /**
  * Closes a visit for good and ties it to the set-up its results are computed with for ever: an earlier snapshot when
- * the set-up has not changed since, else a new one.
+ * the set-up has not changed since, else a new one. Tubes that were fitted are on record as fitted that day from then on.
  */
 export function closeVisit(site: Site, input: CloseInput): Site {
   const snapshot = snapshotOf(site, input)
@@ -56,8 +70,24 @@ export function closeVisit(site: Site, input: CloseInput): Site {
     },
     setupId: (known ?? snapshot).id,
   }))
-  if (closed === site || known !== undefined) return closed
-  return { ...closed, snapshots: [...closed.snapshots, snapshot] }
+  if (closed === site) return site
+  const snapshots = known === undefined ? [...closed.snapshots, snapshot] : closed.snapshots
+  return { ...closed, snapshots, machines: machinesAfter(site, input) }
+}
+
+/** The set-up goes on with the tubes that were fitted; the closed visit keeps the one it was made with. */
+function machinesAfter({ machines, visits }: Site, { visitId, dayOf }: CloseInput): readonly Machine[] {
+  const work = visits.find((visit) => visit.id === visitId)?.work ?? []
+  const fitted = new Map<Id, Day>()
+  for (const { pumpId, steps } of work)
+    for (const step of steps) if (step.kind === 'tube-fitted') fitted.set(pumpId, dayOf(step.at))
+  if (fitted.size === 0) return machines
+  const after = (pump: Pump): Pump => {
+    const day = fitted.get(pump.id)
+    if (day === undefined || (pump.tube.fittedOn ?? '') >= day) return pump
+    return { ...pump, tube: { ...pump.tube, fittedOn: day } }
+  }
+  return machines.map((machine) => ({ ...machine, pumps: machine.pumps.map(after) }))
 }
 
 export interface AmendInput extends AtVisit, Stamp {

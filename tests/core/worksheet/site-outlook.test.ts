@@ -22,6 +22,8 @@ const withTube = (site: Site, fittedOn: string, replaceAfterDays: string): Site 
   })),
 })
 
+const names = (of: Site, day: string): readonly string[] => overdueTubes(of, day).map((one) => one.pump.id)
+
 describe('an outlook noted on one day', () => {
   it('counts on any day the tubes over their time that the site file gives on that day', () => {
     const [file] = files
@@ -40,6 +42,34 @@ describe('an outlook noted on one day', () => {
       }),
       { numRuns: 2000 },
     )
+  })
+
+  it('knows the tubes that visits fitted, also while the visit is still open', () => {
+    const file = files.find(({ site }) => site.visits.some((visit) => visit.work.length > 0))
+    if (file === undefined) throw new Error('demo sites')
+    const old = withTube(file.site, '2024-01-01', '365')
+    const pump = old.machines.flatMap((machine) => machine.pumps)[0]
+    const last = old.visits.at(-1)
+    if (pump === undefined || last === undefined) throw new Error('a pump and a visit')
+    const fitted = { kind: 'tube-fitted', id: 'fitted', at: '2026-11-20T10:00:00.000Z' } as const
+    const site: Site = {
+      ...old,
+      visits: [
+        ...old.visits,
+        {
+          ...last,
+          id: 'now',
+          closing: null,
+          work: [{ pumpId: pump.id, steps: [fitted], verifications: [] }],
+        },
+      ],
+    }
+    expect(names(old, '2026-11-25')).toContain(pump.id)
+    expect(names(site, '2026-11-25')).not.toContain(pump.id)
+    // 365 days from 20 November 2026 end on 20 November 2027
+    expect(names(site, '2027-11-20')).not.toContain(pump.id)
+    expect(names(site, '2027-11-21')).toContain(pump.id)
+    expect(tubesOverOn(site)).toContain('2027-11-21')
   })
 
   it('says of the pumps what the worksheet says on any other day', () => {

@@ -209,10 +209,10 @@ describe('a damaged index', () => {
     ['with a line missing its end', (text) => text.trimEnd()],
     ['with rubbish between the lines', (text) => text.replaceAll('\n', '\n\u0000rubbish\n')],
     [
-      'of the version before, whose rows know nothing of tubes',
-      (text) => text.replace('dosewright-index 2', 'dosewright-index 1'),
+      'of the version before, whose tubes know nothing of the visits',
+      (text) => text.replace(/^dosewright-index 4 /u, 'dosewright-index 3 '),
     ],
-    ['of a later version', (text) => text.replace('dosewright-index 2', 'dosewright-index 3')],
+    ['of a later version', (text) => text.replace(/^dosewright-index 4 /u, 'dosewright-index 5 ')],
     ['that is another file', () => '{"format":"dosewright-site"}'],
     ['with the lines of two sites exchanged', (text) => text.split('\n').toReversed().join('\n')],
   ]

@@ -77,6 +77,7 @@ const close = (site: Site, visitId: string): Site =>
     signedBy: 'R. Vale',
     products: [product],
     instruments: [],
+    dayOf: (instant) => instant.slice(0, 10),
   })
 
 describe('starting a visit', () => {
@@ -215,6 +216,9 @@ describe('conditions, readings and cautions', () => {
   })
 })
 
+const tubeOf = (machines: Site['machines']): string | null | undefined =>
+  machines.flatMap(({ pumps }) => pumps).find(({ id }) => id === PUMP)?.tube.fittedOn
+
 describe('closing', () => {
   it('ties the visit to the set-up as it stands', () => {
     const { site, visitId } = begun()
@@ -238,6 +242,18 @@ describe('closing', () => {
     const softer: Site = { ...second, water: { ...second.water, softener: 'fitted' } }
     const third = close(startVisit(softer, { id: thirdId, at: AT, by: 'R. Vale' }), thirdId)
     expect(third.snapshots).toHaveLength(2)
+  })
+
+  it('puts the tubes that were fitted on record from then on, and leaves the visit the set-up it was made with', () => {
+    const { site, visitId } = begun()
+    const fitted = tubeFitted(site, { visitId, pumpId: PUMP, id: nextId(), at: AT })
+    const closed = freeze(close(fitted, visitId))
+    const before = tubeOf(site.machines)
+    expect(before).not.toBe(AT.slice(0, 10))
+    expect(tubeOf(closed.machines)).toBe(AT.slice(0, 10))
+    expect(tubeOf(closed.snapshots.at(-1)?.machines ?? [])).toBe(before)
+    // taken out again, or never fitted: the record stays as it is
+    expect(close(site, visitId).machines).toBe(site.machines)
   })
 
   it('makes the visit unchangeable: every edit gives the same site back', () => {
