@@ -1,3 +1,4 @@
+import { doseContext } from '../dose/on-basis'
 import { requiredFlow } from '../dose/required-flow'
 import { pumpHistory, type HistoryVisit } from '../drift/history'
 import { pumpDrift } from '../drift/pump-drift'
@@ -44,7 +45,7 @@ export function pumpTrend(
   })
   const product = library.products.find((one) => one.id === place.pump.productId) ?? null
   const history = pumpHistory(rows.map(historyVisit))
-  const window = requiredFlow(place.pump, { rinse: place.machine.rinse, product })
+  const window = requiredFlow(place.pump, doseContext(place.machine, product, place.pump))
   const racks = worksheet.racks.find((row) => row.machineId === place.machine.id)?.racksPerMonth
   const last = rows.findLast(({ worked }) => worked.asLeft !== null)?.worked ?? null
   return ok({

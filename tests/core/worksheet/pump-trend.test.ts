@@ -52,6 +52,24 @@ describe('a pump across its visits', () => {
       }
   })
 
+  it('foretells against the window of the bench, also for a tank that loses water on the ware', () => {
+    const losing: SiteFile = {
+      ...school,
+      site: {
+        ...school.site,
+        snapshots: [],
+        machines: school.site.machines.map((machine) =>
+          machine.wash.kind === 'tank'
+            ? { ...machine, wash: { ...machine.wash, carriedOut: { value: '0.9', unit: 'L' } } }
+            : machine,
+        ),
+      },
+    }
+    const both = trends(losing)
+    expect(both.length).toBeGreaterThan(1)
+    for (const { window, visits } of both) expect(good(window)).toEqual(visits.at(-1)?.window.flow)
+  })
+
   it('marks the day a new tube was fitted and fits each tube by itself', () => {
     const fitted = school.site.machines[0]?.pumps[0]?.tube.fittedOn ?? null
     const [trend] = trends(school)
