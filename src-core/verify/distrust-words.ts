@@ -9,6 +9,8 @@ export const DISTRUST_WORDS: { readonly [D in Distrust]: string } = {
   'read-on-ware': 'Doubt the reading: ware reads lower than the rinse itself. Test the rinse water.',
   'strip-between-pads':
     'Doubt the strip: one more pad would agree. Repeat with a fresh strip, or with a drop kit.',
+  'hardness-changed':
+    'Doubt the record: hardness changes with the supply and with the softener. Measure once more, and enter what you find as the hardness of this site.',
   'product-aged':
     'Doubt the recorded strength: the product may have weakened in store. Titrate it, and enter what you find.',
   'water-not-subtracted':

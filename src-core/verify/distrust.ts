@@ -28,6 +28,7 @@ const WEAKEST_LINK = 0.5
  */
 export function distrust(around: Circumstances): Distrust {
   const { check, measured, predicted } = around
+  if (measured.unit === 'mg/L-CaCO3') return 'hardness-changed'
   const low = measured.value < predicted.value
   const inTank = check.where === 'wash-tank'
   const settled =
@@ -59,6 +60,7 @@ export function speaksAgainst(reason: Distrust): 'reading' | 'prediction' | 'nei
     case 'water-not-subtracted':
     case 'reading-less-certain':
       return 'reading'
+    case 'hardness-changed':
     case 'product-aged':
     case 'soil-or-leak':
     case 'rinse-volume-unsure':
@@ -81,9 +83,12 @@ const oneMorePadAgrees = (measured: Estimate<VerifiedUnit>, predicted: Estimate<
   Math.abs(measured.value - predicted.value) <
   AGREES_BELOW * Math.hypot(2 * measured.standard, predicted.standard)
 
-/** The record is old or undated, or the estimate of what is left brings the two together. */
+/**
+ * The record is old or undated, or the estimate of what is left brings the two together. Only a prediction of the active
+ * substance rests on that record: what a tank holds in g of product per litre does not.
+ */
 function aged({ strength, measured, predicted }: Circumstances): boolean {
-  if (strength === null) return false
+  if (strength === null || measured.unit !== 'mg/L-active') return false
   if (strength.warning !== null) return true
   if (!strength.estimatedNow.ok || !(strength.recorded > 0)) return false
   const left = strength.estimatedNow.value.value / strength.recorded

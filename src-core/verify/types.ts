@@ -13,6 +13,8 @@ export type Distrust =
   | 'read-on-ware'
   /** one more pad of the strip would agree */
   | 'strip-between-pads'
+  /** a hardness differs from the one on record, which no pump has a part in */
+  | 'hardness-changed'
   /** the product has lost strength since it was recorded */
   | 'product-aged'
   /** the water's own alkalinity was counted as detergent */

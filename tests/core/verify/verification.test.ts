@@ -246,6 +246,25 @@ describe('which to distrust when they differ', () => {
     expect(reason({ ...drops, reading: '6' }, input({ product: undated }))).toBe('product-aged')
   })
 
+  it('the hardness on record, whatever else is known of the pump and its product', () => {
+    const undated = product('bleach', {
+      strength: { kind: 'trade-percent', percent: '9.5', measuredOn: null },
+    })
+    const hard = { method: 'hardness-drops', factor: '20', step: null } as const
+    for (const where of ['rinse-water', 'ware', 'wash-tank'] as const)
+      for (const reading of ['3', '20'])
+        expect(reason({ ...hard, where, reading }, input({ product: undated }))).toBe('hardness-changed')
+    expect(speaksAgainst('hardness-changed')).toBe('prediction')
+    expect(DISTRUST_WORDS['hardness-changed']).not.toMatch(/strength|dose|runs/u)
+  })
+
+  it('not the chlorine on record, when a tank is low in product: that record has no part in g per litre', () => {
+    const chlorinated = product('chlorinated detergent', {
+      strength: { kind: 'weight-percent', percent: '2', active: 'available-chlorine', measuredOn: null },
+    })
+    expect(reason({ ...titrated, reading: '7' }, tank({ product: chlorinated }))).toBe('soil-or-leak')
+  })
+
   it('an alkalinity that counts the water’s own, when no blank was titrated', () => {
     expect(reason({ ...titrated, reading: '13' }, tank())).toBe('water-not-subtracted')
     expect(reason({ ...titrated, reading: '14', blank: '1' }, tank())).not.toBe('water-not-subtracted')
