@@ -42,7 +42,7 @@ export interface Reorder {
   readonly safetyStock: number
   readonly reorderPoint: number
   readonly orderOn: Day
-  /** today or earlier */
+  /** `orderOn` is today: tomorrow, or already, less is left than the reorder point */
   readonly orderNow: boolean
   readonly containers: number
   readonly containerLitres: number
@@ -118,7 +118,7 @@ export function reorder(input: ReorderInput): Outcome<Reorder> {
       safetyStock: point.safetyStock,
       reorderPoint: point.reorderPoint,
       orderOn: addDays(asOf, wait),
-      orderNow: stock.value <= perUse * perDayFrom(0),
+      orderNow: wait === 0,
       containers,
       containerLitres,
       cost: chain(priceOn(product, asOf, input.currency), (price) =>

@@ -105,6 +105,18 @@ describe('an order', () => {
     expect(good(order({ stock: litres(5) }))).toMatchObject({ orderNow: true, orderOn: '2026-03-01' })
   })
 
+  it('is due now exactly when its day is today, also when stock comes down to the point by tomorrow', () => {
+    // the reorder point is 5.677 L, and 1 L goes a day
+    expect(good(order({ stock: litres(6) }))).toMatchObject({ orderNow: true, orderOn: '2026-03-01' })
+    expect(good(order({ stock: litres(7) }))).toMatchObject({ orderNow: false, orderOn: '2026-03-02' })
+    fc.assert(
+      fc.property(positive(100), positive(300), (stock, use) => {
+        const advice = good(order({ stock: litres(stock), perMonth: perMonth(use) }))
+        expect(advice.orderNow).toBe(advice.orderOn === '2026-03-01')
+      }),
+    )
+  })
+
   it('is cut to what is used up within the shelf life', () => {
     const advice = good(order({ product: { ...product, shelfLifeDays: '30' } }))
     // at the order 6 L are left; 30 days use 30 L, so 24 L may come: two containers
