@@ -108,6 +108,6 @@ function fewPulses({ runs, pulsesPerMinute }: SeriesFacts): GradedFinding | null
   if (pulsesPerMinute === null || runs.length === 0) return null
   const pulses = (Math.min(...runs.map((run) => run.seconds)) * pulsesPerMinute) / 60
   return pulses < PULSES_NEEDED
-    ? { code: 'few-pulses', pulses: Math.round(pulses), need: PULSES_NEEDED, severity: 'warns' }
+    ? { code: 'few-pulses', pulses: Math.floor(pulses), need: PULSES_NEEDED, severity: 'warns' }
     : null
 }

@@ -101,6 +101,10 @@ describe('other patterns', () => {
     expect(findings([30, 30.2, 29.9], { rollers: { perMinute: '10', count: '3' } })).toEqual([
       { code: 'few-pulses', pulses: 30, need: 40, severity: 'warns' },
     ])
+    // 39.9 passages: never "only 40, 40 are wanted"
+    expect(findings([30, 30.2, 29.9], { rollers: { perMinute: '13.3', count: '3' } })).toEqual([
+      { code: 'few-pulses', pulses: 39, need: 40, severity: 'warns' },
+    ])
     expect(codes([0, 0, 0])).toEqual(['no-flow stops', 'few-graduations warns'])
   })
 
