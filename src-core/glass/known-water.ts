@@ -34,20 +34,18 @@ export function waterFacts(input: KnownInput): readonly KnownFact[] {
     reading(input, 'conductivity-rinse', (entry) => fromConductivity(entry as EntryOf<'conductivity'>)) ??
     (site.water.solids !== null ? undated(mgPerLitre(site.water.solids)) : null) ??
     (site.water.conductivity !== null ? undated(fromConductivity(site.water.conductivity)) : null)
+  const hard =
+    hardness === null
+      ? null
+      : fact('hardness', hardness.value, hardness.on, today, hardnessAlone(hardness.value))
+  // a hardness too old to count does not come back in by the solids beside it
+  const besides = hardness !== null && hard?.trusted === true ? hardness.value : null
   return [
-    ...(hardness === null
-      ? []
-      : [fact('hardness', hardness.value, hardness.on, today, hardnessAlone(hardness.value))]),
+    ...(hard === null ? [] : [hard]),
     ...(solids === null
       ? []
       : [
-          fact(
-            'solids',
-            solids.value,
-            solids.on,
-            today,
-            hardness === null ? [] : both(hardness.value, solids.value),
-          ),
+          fact('solids', solids.value, solids.on, today, besides === null ? [] : both(besides, solids.value)),
         ]),
   ]
 }

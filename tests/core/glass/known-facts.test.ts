@@ -159,6 +159,22 @@ describe('what the last visit knows', () => {
     expect(yes(facts)).toEqual(expected)
   })
 
+  it('does not let a hardness too old to count back in by the solids, which last longer', () => {
+    const soft = {
+      readings: [
+        reading('hardness-rinse', entry('8', 'mg/L-CaCO3'), at),
+        reading('solids-rinse', entry('520', 'mg/L'), at),
+      ],
+    }
+    // read on the 1st of March: hardness lasts 60 days, solids 120
+    expect(yes(known(soft, {}, '2026-04-30'))).toEqual(['hardness-low-tds-high'])
+    expect(yes(known(soft, {}, '2026-05-01'))).toEqual([])
+    expect(known(soft, {}, '2026-05-01').map(({ kind, trusted }) => [kind, trusted])).toEqual([
+      ['hardness', false],
+      ['solids', true],
+    ])
+  })
+
   it('takes the hardness of the site record only where no softener stands before the rinse', () => {
     const water = {
       hardness: entry('15', 'deg-dH'),
