@@ -22,7 +22,8 @@ export function verdictOf(value: Estimate<BasisUnit>, window: WindowNumbers): Ve
 
 /**
  * The decision on a dose: verdict and, while it is open, the cheapest thing that would settle it. `settling` says
- * where the series stands and what instruments are at hand; null leaves the step out.
+ * where the series stands and what instruments are at hand; null leaves the step out. Where nothing flows no test settles
+ * anything, and none is offered.
  */
 export function decide(
   value: Estimate<BasisUnit>,
@@ -38,6 +39,6 @@ export function decide(
     low: window.low,
     target: window.target,
     high: window.high,
-    settle: open && settling !== null ? settlingStep(value, window, settling) : null,
+    settle: open && settling !== null && value.value > 0 ? settlingStep(value, window, settling) : null,
   }
 }

@@ -35,9 +35,9 @@ interface Option {
  * another cylinder. Each option's budget is forecast and put in place of the flow test's part of the budget; what the
  * test cannot change (seconds per rack, rinse water, density, strength) stays.
  *
- * When nothing would prove the value where it lies, or it lies outside, the step is to turn first, provided the value
- * is off target by more than about one standard uncertainty and the best test could then prove the target. Otherwise
- * the window is too narrow for what the test cannot change: `cannot-be-settled`.
+ * When nothing would prove the value where it lies, or it lies outside, the step is to turn first, provided the best
+ * test could then prove the target: forecast at the flow of the target, which has other doubts than the flow found.
+ * Otherwise the window is too narrow for what the test cannot change: `cannot-be-settled`.
  */
 export function settlingStep(
   value: Estimate<BasisUnit>,
@@ -46,23 +46,26 @@ export function settlingStep(
 ): SettlingStep {
   const inside = value.value >= window.low && value.value <= window.high
   const margin = inside ? roomAround(value.value, window) : 0
+  const { flow } = settling.state
   let cheapest: Option | null = null
-  let smallest = Number.POSITIVE_INFINITY
-  for (const option of options(settling)) {
-    const expected = forecastOn(value, settling.state, option.test)
-    if (expected === null) continue
-    smallest = Math.min(smallest, expected)
-    if (inside && expected <= margin && (cheapest === null || option.cost < cheapest.cost)) cheapest = option
+  for (const option of inside ? options(settling, flow) : []) {
+    const expected = forecastOn(value, settling.state, option.test, value.value)
+    if (expected !== null && expected <= margin && (cheapest === null || option.cost < cheapest.cost))
+      cheapest = option
   }
   if (cheapest !== null) return cheapest.step
-  return smallest <= roomAround(window.target, window)
-    ? { kind: 'turn-first' }
-    : { kind: 'cannot-be-settled' }
+  const room = roomAround(window.target, window)
+  const turned = options(settling, (flow * window.target) / value.value).some((option) => {
+    const expected = forecastOn(value, settling.state, option.test, window.target)
+    return expected !== null && expected <= room
+  })
+  return turned ? { kind: 'turn-first' } : { kind: 'cannot-be-settled' }
 }
 
 const roomAround = (at: number, { low, high }: WindowNumbers): number => Math.min(at - low, high - at)
 
-function options({ state, tools }: Settling): readonly Option[] {
+/** What can be tried at a flow in mL/min: a run must stay on the scale of its instrument. */
+function options({ state, tools }: Settling, flow: number): readonly Option[] {
   const { runs, seconds, doubt } = state
   const list: Option[] = []
   for (let more = 1; runs + more <= MOST_RUNS; more += 1)
@@ -74,7 +77,7 @@ function options({ state, tools }: Settling): readonly Option[] {
   for (const tool of tools) {
     const isSame = tool.instrumentId === state.instrumentId
     for (let t = STEP; t <= LONGEST_RUN; t += STEP) {
-      if (!holds(tool, (state.flow * t) / 60) || (isSame && t <= seconds)) continue
+      if (!holds(tool, (flow * t) / 60) || (isSame && t <= seconds)) continue
       list.push({
         step: isSame
           ? { kind: 'longer-runs', runs: RUNS_USUAL, seconds: t }
@@ -99,15 +102,26 @@ const OF_THE_TEST: ReadonlySet<BudgetSource> = new Set([
   'tube-factor',
 ])
 
-/** Expanded uncertainty to expect on the basis after another test; null when it cannot be forecast. */
-function forecastOn(value: Estimate<BasisUnit>, state: SeriesState, test: NextTest): number | null {
-  const flow = forecastFlow(state, test)
-  if (!flow.ok || !(state.flow > 0)) return null
+/**
+ * Expanded uncertainty to expect on the basis after another test that finds the value `at`; null when it cannot be
+ * forecast. What the test cannot change is taken to go with the value.
+ */
+function forecastOn(
+  value: Estimate<BasisUnit>,
+  state: SeriesState,
+  test: NextTest,
+  at: number,
+): number | null {
+  if (!(state.flow > 0)) return null
   const perFlow = value.value / state.flow
+  const flow = forecastFlow(state, { ...test, flow: at / perFlow })
+  if (!flow.ok) return null
   const fromTest: readonly DoubtLine[] = flow.value.budget
     .filter((line) => OF_THE_TEST.has(line.source))
     .map((line) => ({ ...line, standard: line.standard * perFlow }))
-  const kept = value.budget.filter((line) => !OF_THE_TEST.has(line.source))
-  const expected = estimate(value.value, value.unit, [...fromTest, ...kept])
+  const kept = value.budget
+    .filter((line) => !OF_THE_TEST.has(line.source))
+    .map((line) => ({ ...line, standard: (line.standard * at) / value.value }))
+  const expected = estimate(at, value.unit, [...fromTest, ...kept])
   return expected.ok ? expected.value.expanded : null
 }

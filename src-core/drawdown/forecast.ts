@@ -11,10 +11,12 @@ export interface NextTest {
   /** s of each */
   readonly seconds: number
   readonly doubt: VolumeDoubt
+  /** mL/min the pump will give by then; absent: the flow it was found at */
+  readonly flow?: number
 }
 
 /**
- * The flow estimate to expect if the next test found the same flow, mL/min. Marked predicted.
+ * The flow estimate to expect if the next test found the same flow, or the one named, mL/min. Marked predicted.
  *
  * The scatter already seen is split into what instruments explain, which shrinks with the time of a run, and the rest,
  * which is the pump's own and does not. Degrees of freedom as the new series would have.
@@ -22,7 +24,7 @@ export interface NextTest {
  * Problems: `missing` graduation, `outside-valid-range`.
  */
 export function forecastFlow(state: SeriesState, next: NextTest): Outcome<Estimate<'mL/min'>> {
-  const { flow: q } = state
+  const q = next.flow ?? state.flow
   if (next.doubt.reading === null || state.doubt.reading === null)
     return fail({ code: 'missing', field: 'instrument.graduation', needed: 'graduation' })
   const ownShare = pumpRepeatability(state)

@@ -126,6 +126,21 @@ describe('the cheapest step that would settle it', () => {
     expect(settle(window(320, 333, 346), made)).toMatchObject({ settle: { kind: 'cannot-be-settled' } })
   })
 
+  it('is judged at the target, where the turn would lead, however far off the dose is found', () => {
+    // 4 % of rinse water are 7.8 % of the dose whatever it is: ±10 % leaves room for that, ±7.5 % does not
+    for (const found of [12, 30, 48]) {
+      const made = doseIn([found], rinse(3, '4'), [cylinder(), classA, large])
+      const at = (half: number) => settle(window(200 * (1 - half), 200, 200 * (1 + half)), made)
+      expect(at(0.1)).toMatchObject({ verdict: 'out-not-proved', settle: { kind: 'turn-first' } })
+      expect(at(0.075)).toMatchObject({ verdict: 'out-not-proved', settle: { kind: 'cannot-be-settled' } })
+    }
+  })
+
+  it('is not offered while nothing flows', () => {
+    const made = doseIn([0], rinse(3), [cylinder(), classA, large])
+    expect(settle(window(300, 333, 366), made)).toMatchObject({ verdict: 'out-not-proved', settle: null })
+  })
+
   it('never offers a run that overflows the cylinder it names', () => {
     fc.assert(
       fc.property(fc.integer({ min: 50, max: 480 }), fc.integer({ min: 1, max: 60 }), (tenths, width) => {
