@@ -31,7 +31,13 @@ export function decayOf(tube: TubeTests): Outcome<Decay> {
   return whole.ok ? ok({ ...whole.value, includesSettling: settledFit.ok !== whole.ok }) : whole
 }
 
-const PERCENT_IN_30_DAYS = 3000
+const DAYS = 30
+
+/** What is gone after 30 days of ln q = a - rate x age, percent: never all of it. Half-width by first-order propagation. */
+function in30Days(rate: number, expanded: number): Decay['in30Days'] {
+  const slope = 100 * DAYS * Math.exp(-DAYS * rate)
+  return { percent: -100 * Math.expm1(-DAYS * rate), expanded: slope * expanded }
+}
 
 interface Point {
   readonly x: number
@@ -54,14 +60,15 @@ function fit(stretches: readonly (readonly FlowTest[])[], start: string): Outcom
   const expanded = coverage95(degreesOfFreedom) * standard
   const xs = groups.flat().map(({ x }) => x)
   const rate = slope === 0 ? 0 : -slope
-  if (![rate, expanded].every(Number.isFinite))
+  const lost = in30Days(rate, expanded)
+  if (![rate, expanded, lost.percent, lost.expanded].every(Number.isFinite))
     return fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
   return ok({
     rate,
     standard,
     expanded,
     degreesOfFreedom,
-    in30Days: { percent: PERCENT_IN_30_DAYS * rate, expanded: PERCENT_IN_30_DAYS * expanded },
+    in30Days: lost,
     tests: centred.length,
     days: Math.max(...xs) - Math.min(...xs),
     direction: Math.abs(rate) <= expanded ? 'steady' : rate > 0 ? 'falling' : 'rising',

@@ -44,7 +44,7 @@ export interface Decay {
   /** half-width of the 95 % interval, per day */
   readonly expanded: number
   readonly degreesOfFreedom: number
-  /** the same as percent of the flow in 30 days, with the half-width of its 95 % interval */
+  /** the part of the flow that is gone after 30 days, percent, with the half-width of its 95 % interval */
   readonly in30Days: { readonly percent: number; readonly expanded: number }
   /** tests used, and the days between the first and the last of them */
   readonly tests: number

@@ -18,8 +18,8 @@ export function explainDecay(decay: Decay, sign: DecimalSign = 'point'): Working
       line('U(λ)', 'Its uncertainty, 95 %', decay.expanded, 'per day'),
       line('ν', 'Degrees of freedom', decay.degreesOfFreedom, ''),
     ],
-    substituted: `30 × (${put(decay.rate, sign)} ± ${put(decay.expanded, sign)}) × 100 = ${put(percent, sign)} ± ${put(expanded, sign)}`,
-    result: line('30 λ', 'Fall in 30 days', percent, '%'),
+    substituted: `100 × (1 − e^(−30 × ${put(decay.rate, sign)})) = ${put(percent, sign)} ± ${put(expanded, sign)}`,
+    result: line('1 − e^(−30 λ)', 'Fall in 30 days', percent, '%'),
     source:
       'Weighted least squares with one rate and a level of its own after every adjustment (analysis of covariance; Snedecor and Cochran, from memory). Exponential fall: an assumption, no published curve for this duty was found.',
     assumptions: [

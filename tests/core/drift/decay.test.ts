@@ -32,6 +32,16 @@ describe('how fast the flow of a tube falls', () => {
     expect(days).toBe(60)
   })
 
+  it('tells the fall of thirty days as a part of the flow, which is never more than there is', () => {
+    // a fall of a tenth in three days, ten times over: 0.9^10 is left
+    const { in30Days, rate, expanded } = fitted(tube([testOn(0, 20), testOn(3, 18)]))
+    expect(in30Days.percent).toBeCloseTo(100 * (1 - 0.9 ** 10), 10)
+    const ends = [-1, 1].map((side) => 100 * (1 - Math.exp(-30 * (rate + side * 1e-7 * expanded))))
+    expect(in30Days.expanded).toBeCloseTo(((ends[1] ?? 0) - (ends[0] ?? 0)) / 2e-7, 4)
+    const gone = fitted(tube([testOn(0, 20), testOn(1, 2)])).in30Days.percent
+    expect(gone).toBeLessThanOrEqual(100)
+  })
+
   it('is the least-squares line of ln q over age when nothing was adjusted', () => {
     fc.assert(
       fc.property(
