@@ -1,5 +1,5 @@
 import type { Day, Machine } from '../records'
-import { daysBetween } from '../units/days'
+import { daysBetween, doneOn } from '../units/days'
 import type { PumpVisit, VisitResult } from '../worksheet/types'
 import { fact, oneOf, type KnownFact, type KnownInput } from './known-types'
 
@@ -65,12 +65,12 @@ function latest(
 ): { readonly ratio: number; readonly day: Day } | null {
   const own = new Set(machine.pumps.map((pump) => pump.id))
   for (const visit of visits.toReversed()) {
-    if (visit.startedAt.slice(0, 10) > today) continue
+    if (doneOn(visit.startedAt, today) > today) continue
     for (const pump of visit.pumps) {
       if (pump.role !== role || !own.has(pump.pumpId)) continue
       const found = read(pump)
       if (found !== null && Number.isFinite(found.ratio))
-        return { ratio: found.ratio, day: (found.at ?? visit.startedAt).slice(0, 10) }
+        return { ratio: found.ratio, day: doneOn(found.at ?? visit.startedAt, today) }
     }
   }
   return null

@@ -1,4 +1,5 @@
 import type { Day, Entry, NumberText, ReadingKind, SiteCheck } from '../records'
+import { doneOn } from '../units/days'
 import { UNITS } from '../units/dimensions'
 import type { KnownInput } from './known-types'
 
@@ -13,7 +14,7 @@ const DIMENSION: Readonly<Partial<Record<ReadingKind, string>>> = {
 
 const visitsUntil = ({ site, today }: KnownInput) =>
   site.visits
-    .filter((visit) => visit.startedAt.slice(0, 10) <= today)
+    .filter((visit) => doneOn(visit.startedAt, today) <= today)
     .toSorted((a, b) => (a.startedAt < b.startedAt ? -1 : 1))
 
 /** The latest reading of a kind at the machine that holds an entry of the right dimension. */
@@ -29,7 +30,7 @@ export function latestReading(
         reading.value !== null &&
         UNITS[reading.value.unit].dimension === DIMENSION[kind]
       )
-        return { entry: reading.value, on: reading.at.slice(0, 10) }
+        return { entry: reading.value, on: doneOn(reading.at, input.today) }
   return null
 }
 
@@ -41,7 +42,7 @@ export function latestCount(
   for (const visit of visitsUntil(input).toReversed())
     for (const reading of visit.readings.toReversed())
       if (reading.machineId === input.machine.id && reading.kind === kind && reading.count !== null)
-        return { count: reading.count, on: reading.at.slice(0, 10) }
+        return { count: reading.count, on: doneOn(reading.at, input.today) }
   return null
 }
 
@@ -53,6 +54,6 @@ export function latestCheck(
   for (const visit of visitsUntil(input).toReversed())
     for (const answer of visit.checks)
       if (answer.machineId === input.machine.id && answer.check === check && answer.answer !== 'not-checked')
-        return { ok: answer.answer === 'ok', on: visit.startedAt.slice(0, 10) }
+        return { ok: answer.answer === 'ok', on: doneOn(visit.startedAt, input.today) }
   return null
 }

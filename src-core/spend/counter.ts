@@ -45,7 +45,8 @@ export function countedRacks(
   within: { readonly from: Day; readonly to: Day } | null = null,
 ): CountedRacks | null {
   const first = within === null ? calendar.origin - LONGEST_DAYS : dayNumberOf(within.from)
-  const last = within === null ? calendar.origin : dayNumberOf(within.to)
+  // what was read this evening may be tomorrow in UTC, as `doneOn` has it
+  const last = within === null ? calendar.origin + 1 : dayNumberOf(within.to)
   const stretches = stretchesOf(readings, first, last)
   const from = stretches[0]?.from
   const to = stretches.at(-1)?.to

@@ -14,6 +14,13 @@ export function dayNumberOf(dayOrInstant: string): number {
 /** Whole days from one day or instant to another; negative when `to` is earlier. */
 export const daysBetween = (from: string, to: string): number => dayNumberOf(to) - dayNumberOf(from)
 
+/**
+ * The day at a site on which something on record was done, `instant` in UTC, `today` the site's own day. Where the site
+ * lies west of Greenwich an evening is the next day in UTC already, and nobody does anything tomorrow: that is today.
+ */
+export const doneOn = (instant: string, today: string): string =>
+  daysBetween(today, instant) === 1 ? dayFromNumber(dayNumberOf(today)) : instant.slice(0, 10)
+
 /** The day some days after another. */
 export const addDays = (day: string, days: number): string => dayFromNumber(dayNumberOf(day) + days)
 

@@ -1,8 +1,9 @@
-import type { Id, Product, Settings, Site, Visit } from '../records'
+import type { Day, Id, Product, Settings, Site, Visit } from '../records'
 import type { SpendInput } from '../spend/ground'
 import { siteGlance, type SiteGlance } from '../spend/site-glance'
 import { siteSpend, type SiteSpend } from '../spend/site-spend'
 import type { PumpDose } from '../spend/types'
+import { doneOn } from '../units/days'
 import { pumpSettings } from './pump-settings'
 import type { PumpVisit, TestResult, Worksheet } from './types'
 
@@ -35,10 +36,10 @@ const inputOf = (
 })
 
 /** What every visit found and left, pump by pump. The last test counts at today's seconds per rack. */
-function dosesOf(worksheet: Pick<Worksheet, 'visits'>, site: Site): readonly PumpDose[] {
+function dosesOf(worksheet: Pick<Worksheet, 'visits' | 'asOf'>, site: Site): readonly PumpDose[] {
   const doses = worksheet.visits.flatMap((result) => {
     const visit = site.visits.find((item) => item.id === result.visitId)
-    return visit === undefined ? [] : result.pumps.map((pump) => doseOf(visit, pump))
+    return visit === undefined ? [] : result.pumps.map((pump) => doseOf(visit, pump, worksheet.asOf))
   })
   const today = new Map(
     pumpSettings(
@@ -56,14 +57,14 @@ function dosesOf(worksheet: Pick<Worksheet, 'visits'>, site: Site): readonly Pum
   })
 }
 
-function doseOf(visit: Visit, pump: PumpVisit): PumpDose {
+function doseOf(visit: Visit, pump: PumpVisit, today: Day): PumpDose {
   const steps = visit.work.find((work) => work.pumpId === pump.pumpId)?.steps ?? []
   const left = pump.tests.findLast((test) => test.flow.ok) ?? null
   const found = pump.asFound
   return {
     visitId: visit.id,
     pumpId: pump.pumpId,
-    on: visit.startedAt.slice(0, 10),
+    on: doneOn(visit.startedAt, today),
     found: found?.dose ?? null,
     left: left?.dose ?? null,
     flowLeft: left?.flow ?? null,

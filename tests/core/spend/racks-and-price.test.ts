@@ -55,6 +55,11 @@ describe('a rack counter', () => {
     expect(countedRacks([at('2026-03-01', 1000), at('2026-05-01', 9000)], calendar)).toBeNull()
   })
 
+  it('counts what was read this evening, where that is tomorrow in UTC already', () => {
+    const evening = { at: '2026-04-01T01:00:00.000Z', count: 4100 }
+    expect(countedRacks([at('2026-03-01', 1000), evening], calendar)?.racks).toBe(3100)
+  })
+
   it('counts open days only: a closed fortnight does not make a quiet machine', () => {
     const closed = good(
       openCalendar(
