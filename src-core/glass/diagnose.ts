@@ -3,6 +3,7 @@ import type { CauseId } from './causes'
 import { curesTried, findingsOfCheck, testsAsked } from './check-findings'
 import type { Finding } from './findings'
 import { findingsKnown, knownFacts } from './known-facts'
+import { softenerHeard } from './known-softener'
 import type { KnownFact, KnownInput } from './known-types'
 import { glassModel, type GlassModel } from './model'
 import { firstTwoShare, nextTests, type NextTest } from './next-test'
@@ -46,7 +47,7 @@ export interface DiagnosisInput {
 export function diagnose(input: DiagnosisInput): Diagnosis {
   const model = glassModel(input.weights)
   const known = input.known === null ? [] : knownFacts(input.known)
-  const findings = [...findingsKnown(known), ...findingsOfCheck(input.check)]
+  const findings = [...findingsKnown(known), ...softenerHeard(findingsOfCheck(input.check), input.site)]
   const history = siteHistory(input.site, input.check, input.today)
   const ranking = rankCauses(findings, model, history)
   const asked = testsAsked(input.check)

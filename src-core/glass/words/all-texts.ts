@@ -1,7 +1,8 @@
 import { CAUSE_IDS } from '../causes'
 import { EVIDENCE_IDS } from '../evidence'
 import { LASTS_DAYS, type KnownFact } from '../known-types'
-import { CAUSE_WORDS } from './causes'
+import { causeWords } from './cause-words'
+import type { CauseWords } from './causes'
 import { EVIDENCE_WORDS } from './evidence'
 import { NOTICED_WORDS, PICTURE_WORDS, SINCE_WORDS, SPREAD_WORDS, WARE_WORDS } from './pictures'
 import { SCREEN_WORDS } from './screen'
@@ -12,22 +13,8 @@ import { testWords, type TestPage } from './tests'
 /** Everything kitchen staff can read in the glass check, block by block, for the test of its reading grade. */
 export function operatorTexts(): readonly { readonly name: string; readonly sentences: readonly string[] }[] {
   return [
-    ...CAUSE_IDS.map((id) => {
-      const words = CAUSE_WORDS[id]
-      return {
-        name: `cause ${id}`,
-        sentences: [
-          words.title,
-          words.why,
-          ...words.operator,
-          ...words.rep,
-          ...words.technician,
-          ...words.never,
-          words.expect,
-          words.next.text,
-        ],
-      }
-    }),
+    ...CAUSE_IDS.map((id) => ({ name: `cause ${id}`, sentences: causeTexts(causeWords(id, 'fitted')) })),
+    { name: 'cause hard-rinse, no softener', sentences: causeTexts(causeWords('hard-rinse', 'none')) },
     ...TESTS.map(({ id }) => {
       const words = testWords(id, { rinseAtLeast: null, pressure: null })
       return {
@@ -56,6 +43,17 @@ export function operatorTexts(): readonly { readonly name: string; readonly sent
     { name: 'put together', sentences: putTogether() },
   ]
 }
+
+const causeTexts = (words: CauseWords): readonly string[] => [
+  words.title,
+  words.why,
+  ...words.operator,
+  ...words.rep,
+  ...words.technician,
+  ...words.never,
+  words.expect,
+  words.next.text,
+]
 
 const wordsIn = (words: string | readonly string[] | Readonly<Record<string, string>>): readonly string[] =>
   typeof words === 'string' ? [words] : Object.values(words)

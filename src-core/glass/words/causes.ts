@@ -59,7 +59,7 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, CauseWords>> = {
     short: 'hard water',
     why: 'Hard water leaves chalk when it dries. It looks like a white film or white rings.',
     operator: [
-      'Look at the water softener. If the salt is low, fill it up with softener salt.',
+      'Look at the water softener, if there is one. If the salt is low, fill it up with softener salt.',
       'Look for an alarm light on the softener. If it is lit, call your service firm.',
     ],
     rep: [
@@ -73,7 +73,10 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, CauseWords>> = {
     ],
     expect:
       'Glasses washed with soft water dry clear. Old film does not go by itself: it has to be taken off.',
-    next: { who: 'kitchen', text: 'Fill the softener with salt. If it is full, call your service firm.' },
+    next: {
+      who: 'kitchen',
+      text: 'Fill the softener with salt. If it is full, call your service firm. If there is none, call your rep.',
+    },
   },
   'high-tds': {
     title: 'A lot of salt in the water',
