@@ -2,13 +2,19 @@ import type { Reorder } from '../spend/reorder'
 import type { Outlasting } from '../spend/shelf-life'
 import { dayWords } from './day-words'
 
-/** How the shelf stands: before anything else is read. */
-export function shelfState({ daysOfCover, leadDays, orderNow }: Reorder): {
+/** How the shelf stands: before anything else is read. `lot`: what is not used up while it keeps, if anything. */
+export function shelfState(
+  { daysOfCover, leadDays, orderNow }: Reorder,
+  lot: Outlasting | null,
+): {
   readonly tone: 'good' | 'warn' | 'bad'
   readonly word: string
 } {
   if (daysOfCover <= leadDays) return { tone: 'bad', word: 'Runs out before a delivery' }
-  return orderNow ? { tone: 'warn', word: 'Order now' } : { tone: 'good', word: 'Enough' }
+  if (orderNow) return { tone: 'warn', word: 'Order now' }
+  return lot?.past === true
+    ? { tone: 'warn', word: 'Some is past its time' }
+    : { tone: 'good', word: 'Enough' }
 }
 
 export const orderByWords = ({ orderNow, orderOn }: Reorder): string =>

@@ -25,11 +25,12 @@ function productLines(
   if (!reorder.ok) return [`  ${name}: ${shown(stock)}; [${sentence(reorder.problem)}]`]
   const order = reorder.value
   const limit = orderLimitWords(order)
+  const lot = outlasting.ok ? outlasting.value : null
   const size = `${put(order.containerLitres, SIGN)} L`
   return [
-    `  ${name}: ${shelfState(order).word}. ${shown(stock)}, lasts: ${lastsWords(order).join(' ')}. ` +
+    `  ${name}: ${shelfState(order, lot).word}. ${shown(stock)}, lasts: ${lastsWords(order).join(' ')}. ` +
       `${orderByWords(order)}: ${order.containers} × ${size}, ${said(order.cost, (cost) => money(cost, worksheet))}`,
     ...(limit === null ? [] : [`    ${limit}`]),
-    ...(outlasting.ok && outlasting.value !== null ? [`    ${outlastingWords(outlasting.value)}`] : []),
+    ...(lot === null ? [] : [`    ${outlastingWords(lot)}`]),
   ]
 }

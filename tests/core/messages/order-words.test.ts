@@ -32,9 +32,21 @@ const order = (over: Partial<Reorder> = {}): Reorder => ({
 
 describe('what is said of a shelf', () => {
   it('a stock that ends before a delivery could come is worse than one to order now', () => {
-    expect(shelfState(order()).tone).toBe('good')
-    expect(shelfState(order({ orderNow: true }))).toEqual({ tone: 'warn', word: 'Order now' })
-    expect(shelfState(order({ orderNow: true, daysOfCover: 5 })).word).toBe('Runs out before a delivery')
+    expect(shelfState(order(), null).tone).toBe('good')
+    expect(shelfState(order({ orderNow: true }), null)).toEqual({ tone: 'warn', word: 'Order now' })
+    expect(shelfState(order({ orderNow: true, daysOfCover: 5 }), null).word).toBe(
+      'Runs out before a delivery',
+    )
+  })
+
+  it('a shelf with product past its time is not simply enough, but an order comes first', () => {
+    const lot = { deliveredOn: '2026-01-01', keepsUntil: '2026-02-01', usedUpOn: '2026-04-01' }
+    expect(shelfState(order(), { ...lot, past: true })).toEqual({
+      tone: 'warn',
+      word: 'Some is past its time',
+    })
+    expect(shelfState(order(), { ...lot, past: false }).word).toBe('Enough')
+    expect(shelfState(order({ orderNow: true }), { ...lot, past: true }).word).toBe('Order now')
   })
 
   it('names days as people write them, and whole days', () => {
