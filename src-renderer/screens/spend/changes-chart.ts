@@ -4,6 +4,7 @@ import { commonOptions } from '../../charts/common'
 import { fillOf } from '../../charts/marks'
 import type { Palette } from '../../charts/palette'
 import { CAUSES } from './spend-words'
+import { withEveryName } from './every-name'
 
 export interface Step {
   readonly label: string
@@ -31,12 +32,16 @@ export function stepsOf(change: CostChange, then: string): readonly Step[] {
   return [...steps, { label: 'Now', from: 0, to: change.now.toNumber(), kind: 'total' }]
 }
 
-/** A staircase: full columns for then and now, hanging ones for what was added or taken away between. */
+/**
+ * A staircase: full columns for then and now, hanging ones for what was added or taken away between; lying, each is a
+ * line with its name before it. No step goes without its name.
+ */
 export function changesChart(
   steps: readonly Step[],
   palette: Palette,
   options: {
     readonly unit: string
+    readonly lying: boolean
     readonly tick: (value: number) => string
     readonly amount: (value: number) => string
   },
@@ -74,7 +79,7 @@ export function changesChart(
         },
       ],
     },
-    options: common,
+    options: withEveryName(common, options.lying),
   } as ChartConfiguration
 }
 
