@@ -175,6 +175,8 @@ test.describe('all sites', () => {
     await expect(table).toHaveAttribute('aria-rowcount', '6')
     await expect(table.getByRole('rowheader')).toHaveCount(5)
     await expect(table.getByRole('columnheader')).toHaveCount(7)
+    // a few sites stand on the page whole, not in a box that scrolls within it
+    expect(await region.evaluate((box) => box.scrollHeight - box.clientHeight)).toBe(0)
     await program.getByLabel('Sorted by').selectOption({ label: 'Site' })
     const up = trimmed(await names(program))
     await expect
@@ -184,6 +186,23 @@ test.describe('all sites', () => {
     await expect
       .poll(async () => trimmed(await names(program)))
       .toEqual(up.toSorted((a, b) => b.localeCompare(a)))
+  })
+})
+
+test.describe('the table of all sites at twice the size of text', () => {
+  test('cuts no reason and no way to the others', async ({ program }) => {
+    await openPortfolio(program)
+    await program.evaluate(() => {
+      document.documentElement.style.fontSize = '200%'
+    })
+    const region = program.getByRole('region', { name: 'All sites' })
+    await expect(region.getByRole('button', { name: /see all \d+ reasons/u }).first()).toBeVisible()
+    const cut = await region.evaluate((box) =>
+      [...box.querySelectorAll('tr.site .marks, tr.site th, tr.site .attention')]
+        .filter((part) => part.scrollHeight > part.clientHeight + 1)
+        .map((part) => part.textContent),
+    )
+    expect(cut).toEqual([])
   })
 })
 
