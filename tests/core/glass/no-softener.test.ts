@@ -15,6 +15,12 @@ const found = (softener: Site['water']['softener'], answers: readonly GlassAnswe
 const hardScore = (...about: Parameters<typeof found>): number =>
   found(...about).ranking.causes.find(({ cause }) => cause === 'hard-rinse')?.score ?? Number.NaN
 
+const choices = (softener: Site['water']['softener']) =>
+  openPages(
+    testWords('round', { rinseAtLeast: null, pressure: null }).pages,
+    found(softener).findings,
+  ).flatMap((page) => (page.kind === 'pick-many' ? page.choices.map(({ is }) => is) : []))
+
 describe('a kitchen whose site record says that there is no water softener', () => {
   it('is not sent to fill one, but to the rep; where there may be one, it is', () => {
     const { operator, technician, next } = causeWords('hard-rinse', 'none')
@@ -28,11 +34,6 @@ describe('a kitchen whose site record says that there is no water softener', () 
   })
 
   it('is not asked for the salt of one', () => {
-    const choices = (softener: Site['water']['softener']) =>
-      openPages(
-        testWords('round', { rinseAtLeast: null, pressure: null }).pages,
-        found(softener).findings,
-      ).flatMap((page) => (page.kind === 'pick-many' ? page.choices.map(({ is }) => is) : []))
     expect(choices('fitted')).toContain('softener-empty')
     expect(choices('none')).not.toContain('softener-empty')
     expect(choices('none')).toContain('jets-blocked')
