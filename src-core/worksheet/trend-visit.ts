@@ -6,6 +6,7 @@ import type { BasisUnit, Verdict } from '../dose/types'
 import { all, chain, ok } from '../outcome'
 import type { Day, Id, Visit } from '../records'
 import type { Estimate } from '../statistics/estimate'
+import { unfitFor } from './judged-state'
 import { pumpIn, type Setup } from './setup-of'
 import type { PumpVisit, TestResult } from './types'
 
@@ -23,6 +24,7 @@ export interface TrendTest {
   readonly dose: Estimate<'mL/rack'> | null
   /** on the basis of the window of that day, or the first there is */
   readonly strength: Estimate<BasisUnit> | null
+  /** null: no decision, or runs that are no ground for one */
   readonly verdict: Verdict | null
   /** nothing in the series stops a turn, so it may speak of drift */
   readonly trusted: boolean
@@ -75,7 +77,7 @@ function trendTest(test: TestResult): TrendTest {
     flow: test.flow.ok ? test.flow.value : null,
     dose: test.dose.ok ? test.dose.value : null,
     strength: onWindow ?? strengths[0] ?? null,
-    verdict: decision?.verdict ?? null,
+    verdict: unfitFor(test) === null ? (decision?.verdict ?? null) : null,
     trusted: isTrusted(test),
   }
 }

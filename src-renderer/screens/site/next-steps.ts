@@ -1,13 +1,12 @@
 import { overdueTubes } from '#core/drift/overdue-tubes'
 import type { Day, Product, Site } from '#core/records/index'
-import type { IconName } from '../../parts/Icon.svelte'
 import { awayWords, dayWords, daysFrom } from '../../state/days-words'
 import { nextVisitDay } from '../../state/site-outlook'
 import { setupGaps } from '../setup/setup-gaps'
 import type { MachineFacts } from './pump-cards'
 
 export interface NextStep {
-  readonly icon: IconName
+  readonly icon: 'bad' | 'edit' | 'good' | 'open' | 'unknown' | 'warn'
   readonly tone: 'good' | 'warn' | 'bad' | 'plain'
   readonly text: string
   /** where it is done, if that is another page of the site */
@@ -42,6 +41,8 @@ function outOfWindow(machines: readonly MachineFacts[]): readonly NextStep[] {
         return [
           { icon: 'bad', tone: 'bad', text: `${name}: was left outside its window. Test and adjust it.` },
         ]
+      if (last.found.state === 'cannot-tell')
+        return [{ icon: 'unknown', tone: 'warn', text: `${name}: its last runs do not tell. Time it again.` }]
       return []
     }),
   )

@@ -15,7 +15,12 @@ export function trendFinding(name: string, trend: PumpTrend, series: TrendSeries
   const last = series.points.at(-1)
   if (last === undefined) return `${name}: nothing measured yet.`
   const band = series.band.at(-1)
-  const place = band === undefined ? '' : `, ${insideWords(last, band)}`
+  const place =
+    band === undefined
+      ? ''
+      : last.verdict === null
+        ? ', from runs that do not tell'
+        : `, ${insideWords(last, band)}`
   const { leaving } = trend.drift
   const goes = leaving.ok ? ` ${leavingWords(leaving.value)}` : ''
   return `${name}: ${show(last.value)} on ${numberedDay(last.day)}${place}.${goes}`

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { decode } from '#core/documents/decode'
 import type { SiteFile } from '#core/documents/site-schema'
+import type { Step } from '#core/records/index'
 import { computeWorksheet } from '#core/worksheet/compute'
 import { pumpTrend, type PumpTrend } from '#core/worksheet/pump-trend'
 import { good } from '../../support/outcomes'
@@ -26,6 +27,19 @@ function trends(file: SiteFile): readonly PumpTrend[] {
     machine.pumps.map((pump) => good(pumpTrend(file.site, worksheet, file, pump.id))),
   )
 }
+
+/** The same tests, the first run of each taken for 120 s: its flow lies far from the others. */
+const scatter = (all: readonly Step[]): readonly Step[] =>
+  all.map((step) =>
+    step.kind === 'test'
+      ? {
+          ...step,
+          runs: step.runs.map((run, i) =>
+            i === 0 ? { ...run, seconds: { value: '120', unit: 's' as const } } : run,
+          ),
+        }
+      : step,
+  )
 
 describe('a pump across its visits', () => {
   const school = demo('millbrook-school-kitchen.json')
@@ -68,6 +82,20 @@ describe('a pump across its visits', () => {
     const both = trends(losing)
     expect(both.length).toBeGreaterThan(1)
     for (const { window, visits } of both) expect(good(window)).toEqual(visits.at(-1)?.window.flow)
+  })
+
+  it('calls no pump in or out by runs that scatter too far to tell', () => {
+    const last = school.site.visits.at(-1)
+    if (last === undefined) throw new Error('a visit')
+    const scattered = {
+      ...last,
+      work: last.work.map((work) => ({ ...work, steps: scatter(work.steps) })),
+    }
+    const visits = [...school.site.visits.slice(0, -1), scattered]
+    const [before] = trends(school)
+    const [after] = trends({ ...school, site: { ...school.site, visits } } as SiteFile)
+    expect(before?.visits.at(-1)?.found.verdict).not.toBeNull()
+    expect(after?.visits.at(-1)?.found.verdict).toBeNull()
   })
 
   it('marks the day a new tube was fitted and fits each tube by itself', () => {
