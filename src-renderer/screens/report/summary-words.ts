@@ -10,17 +10,27 @@ export function headline(rows: readonly CompareRow[]): string {
   const good = tested.filter((row) => isIn(row.left.state))
   const mended = good.filter((row) => !isIn(row.found.state) && row.found.state !== 'not-tested')
   if (tested.length === 0) return 'No pump was timed at this visit.'
-  const all = good.length === tested.length
-  const left = all
-    ? tested.length === 1
-      ? 'The pump was left inside its window'
-      : `All ${tested.length} pumps were left inside their windows`
-    : `${good.length} of ${tested.length} pumps ${good.length === 1 ? 'was' : 'were'} left inside ${good.length === 1 ? 'its' : 'their'} window`
+  const left = leftWords(good.length, tested.length, rows.length)
   const how =
     mended.length === 0
       ? ''
       : `; ${list(mended.map((row) => row.name))} ${mended.length === 1 ? 'was' : 'were'} put right`
   return `${left}${how}.`
+}
+
+const inside = (count: number): string =>
+  count === 1 ? 'was left inside its window' : 'were left inside their windows'
+
+/** How many of the pumps timed were left in; where others were not timed, no word may seem to speak of them. */
+function leftWords(good: number, timed: number, all: number): string {
+  if (timed === 1) {
+    const pump = all === 1 ? 'The pump' : 'The one pump that was timed'
+    return `${pump} ${good === 1 ? inside(1) : 'was not left inside its window'}`
+  }
+  const pumps = timed < all ? 'pumps that were timed' : 'pumps'
+  if (good === 0) return `None of the ${timed} ${pumps} ${inside(1)}`
+  if (good < timed) return `${good} of the ${timed} ${pumps} ${inside(good)}`
+  return `${timed === 2 ? 'Both' : `All ${timed}`} ${pumps} ${inside(timed)}`
 }
 
 /**

@@ -23,10 +23,20 @@ describe('the one sentence of the report', () => {
   it('says what was left in its window and what was put right', () => {
     expect(
       headline([row('Rinse aid', 'proved-out', 'proved-in'), row('Detergent', 'proved-in', 'proved-in')]),
-    ).toBe('All 2 pumps were left inside their windows; Rinse aid was put right.')
+    ).toBe('Both pumps were left inside their windows; Rinse aid was put right.')
     expect(
       headline([row('Rinse aid', 'proved-out', 'proved-out'), row('Detergent', 'proved-in', 'proved-in')]),
-    ).toBe('1 of 2 pumps was left inside its window.')
+    ).toBe('1 of the 2 pumps was left inside its window.')
+    const timed = row('Rinse aid', 'proved-in', 'proved-in')
+    const out = row('Sanitizer', 'proved-out', 'proved-out')
+    const not = row('Detergent', 'not-tested', 'not-tested')
+    expect(headline([timed])).toBe('The pump was left inside its window.')
+    expect(headline([out])).toBe('The pump was not left inside its window.')
+    expect(headline([out, out])).toBe('None of the 2 pumps was left inside its window.')
+    // what is said of the pumps timed is not to be read as said of the others
+    expect(headline([timed, not])).toBe('The one pump that was timed was left inside its window.')
+    expect(headline([timed, timed, not])).toBe('Both pumps that were timed were left inside their windows.')
+    expect(headline([timed, out, not])).toBe('1 of the 2 pumps that were timed was left inside its window.')
     expect(headline([row('Rinse aid', 'not-tested', 'not-tested')])).toBe('No pump was timed at this visit.')
   })
 })
