@@ -1,5 +1,5 @@
 import type { Decision, Verdict } from '../dose/types'
-import { formatEstimate, unitSymbol } from '../units/format'
+import { unitSymbol } from '../units/format'
 import type { DecimalSign } from '../units/parse'
 import type { Working } from './types'
 import { line, put } from './working'
@@ -11,7 +11,8 @@ export function explainDecision(decision: Decision, sign: DecimalSign = 'point')
   const nearest = Math.abs(value.value - low) <= Math.abs(high - value.value) ? low : high
   const inside = value.value >= low && value.value <= high
   const room = Math.abs(value.value - nearest)
-  const shown = formatEstimate(value, sign)
+  const U = value.expanded
+  const against = inside ? (room >= U ? '≥' : '<') : room > U ? '>' : '≤'
   return {
     title: 'Is it in the window?',
     formula: inside
@@ -24,8 +25,8 @@ export function explainDecision(decision: Decision, sign: DecimalSign = 'point')
       line('target', 'Target', target, unit),
       line('high', 'High edge of the window', high, unit),
     ],
-    substituted: `|${put(value.value, sign)} − ${put(nearest, sign)}| = ${put(room, sign)}; U = ${shown.expanded}`,
-    result: line(WORDS[verdict], 'Distance to the nearest edge', room, unit),
+    substituted: `|${put(value.value, sign)} − ${put(nearest, sign)}| = ${put(room, sign)} ${against} ${put(U, sign)}: ${WORDS[verdict]}`,
+    result: line(inside ? 'room' : 'distance', 'To the nearest edge', room, unit),
     source:
       'Guarded acceptance with a guard band as wide as the expanded uncertainty (JCGM 106:2012; from memory).',
     assumptions: value.predicted

@@ -115,7 +115,11 @@ describe('workings of uncertainty and decision', () => {
     const working = explainDecision(
       decide(value, { basis: 'ppm-vv', low: 300, target: 330, high: 350 }, null),
     )
-    expect(working.result).toMatchObject({ symbol: 'in, proved', value: 17, unit: 'ppm v/v product' })
-    expect(working.substituted).toBe('|333 − 350| = 17; U = 7.8')
+    expect(working.result).toMatchObject({ symbol: 'room', value: 17, unit: 'ppm v/v product' })
+    // U = 1.959964 x 4, the 97.5 % point of the normal distribution from printed tables
+    expect(working.substituted).toBe('|333 − 350| = 17 ≥ 7.8399: in, proved')
+    const out = decide(value, { basis: 'ppm-vv', low: 300, target: 315, high: 330 }, null)
+    expect(explainDecision(out).substituted).toBe('|333 − 330| = 3 ≤ 7.8399: out, not yet proved')
+    expect(explainDecision(out).result.symbol).toBe('distance')
   })
 })
