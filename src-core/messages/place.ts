@@ -59,6 +59,8 @@ const NAMES: Readonly<Record<string, string>> = {
   from: 'first day',
   to: 'last day',
   startedAt: 'start of the visit',
+  start: 'reading before',
+  end: 'reading after',
   doseSeconds: 'seconds per rack',
   doseSecondsSpread: 'spread of the seconds per rack',
   initialChargeSeconds: 'initial-charge seconds',

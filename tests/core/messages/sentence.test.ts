@@ -79,7 +79,7 @@ describe('what a person reads when something is wrong', () => {
       'machine 2, pump 1, target window, low limit',
     )
     expect(placeName('visits.3.work.0.steps.2.runs.1.end.value')).toBe(
-      'visit 4, pump work 1, step 3, run 2, end',
+      'visit 4, pump work 1, step 3, run 2, reading after',
     )
     expect(placeName('racksPerDay')).toBe('racks per day')
     expect(placeName('site')).toBe('site')
