@@ -16,6 +16,8 @@ export interface SanitizerReading {
   readonly temperature: Entry | null
   readonly hardness: Entry | null
   readonly label: Product['labelLimits']
+  /** its strength puts a label in ppm v/v into mg/L active; absent: such a label counts as not known */
+  readonly product?: Product | null
 }
 
 export interface SanitizerAdvice {
@@ -48,7 +50,9 @@ export function sanitizerAdvice(reading: SanitizerReading, limits: CodeLimits): 
   )
   const pH = reading.pH === null ? null : readNumber(reading.pH, 'pH', { low: 0, high: 14 })
   const measuredPH = pH !== null && pH.ok ? pH.value : null
-  const onLabel = labelLimits(reading.label).map((limit) => adviceOn(limit, limit.figures[0], value, width))
+  const onLabel = labelLimits(reading.label, reading.product).map((limit) =>
+    adviceOn(limit, limit.figures[0], value, width),
+  )
   const row = substance === 'available-chlorine' ? chlorineRow(value, measuredPH, limits) : null
   const rules = rulesFor(substance, limits, row?.temperature ?? null, onLabel.length > 0)
   const comparisons: LimitAdvice[] = [

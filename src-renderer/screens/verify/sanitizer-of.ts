@@ -46,6 +46,7 @@ export function sanitizerOf(
       temperature: lastReading(of.readings, 'rinse-temperature')?.value ?? null,
       hardness: lastReading(of.readings, 'hardness-rinse')?.value ?? of.water.hardness,
       label: of.product?.labelLimits ?? null,
+      product: of.product,
     },
     limits,
   )

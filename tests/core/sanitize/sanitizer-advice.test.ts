@@ -4,6 +4,13 @@ import { chlorineRow } from '#core/sanitize/chlorine-row'
 import { codeLimits } from '#core/sanitize/code-limits'
 import { sanitizerAdvice, type SanitizerReading } from '#core/sanitize/sanitizer-advice'
 import { SHIPPED_LIMITS } from '#core/sanitize/code-limit-table'
+import { activeOf } from '#core/dose/nominal'
+import { onBasis } from '#core/dose/on-basis'
+import { requiredDose } from '#core/dose/required-dose'
+import { isOutsideLabel } from '#core/sanitize/label-limits'
+import { exactly as known } from '#core/statistics/make-estimate'
+import { product } from '../../support/make-site'
+import { good } from '../../support/outcomes'
 import reference from '../../references/food-code.json'
 import { everyNumberFinite, wild } from '../tank/support'
 
@@ -163,5 +170,51 @@ describe('advice on a sanitizing rinse', () => {
       ),
       { numRuns: 500 },
     )
+  })
+})
+
+describe('a label that speaks in ppm v/v of product', () => {
+  const rinse = { kind: 'measured', perRack: { value: '4.467', unit: 'L' }, spread: null } as const
+  const label = { basis: 'ppm-vv', low: '500', high: '900' } as const
+  const bleach = product({ strength: { kind: 'trade-percent', percent: '10', measuredOn: null } })
+  const quat = product({
+    density: { value: '1.05', unit: 'g/mL' },
+    strength: { kind: 'weight-percent', percent: '10', active: 'quat', measuredOn: null },
+  })
+
+  const given = (dose: number) =>
+    (['ppm-vv', 'mg-per-L-product', 'mg-per-L-active'] as const).map((basis) =>
+      onBasis(basis, good(known(dose, 'mL/rack')), { rinse, product: bleach }),
+    )
+
+  it.each([bleach, quat])('counts in mg/L active, as a dose of that ppm gives it', (of) => {
+    const context = { rinse, product: of }
+    const active = (ppm: number) => good(activeOf(good(requiredDose('ppm-vv', ppm, context)), context))
+    // by hand: 10 g active in 100 mL, so about 0.1 mg/L for each ppm, times the density of one by weight
+    expect(active(500)).toBeCloseTo(of === bleach ? 50.025 : 52.526, 2)
+    const strengths = advise({ label, product: of }).comparisons.filter(({ limit }) => limit.id === 'label')
+    expect(strengths.map(({ limit }) => limit.bound)).toEqual(['min', 'max'])
+    expect(strengths[0]?.figure.value).toBeCloseTo(active(500), 9)
+    expect(strengths[1]?.figure.value).toBeCloseTo(active(900), 9)
+  })
+
+  it('stops a strength outside it, and is not known only while the product’s strength is not', () => {
+    expect(advise({ label, product: bleach, strength: exactly(45) }).outsideLabel).toBe(true)
+    expect(advise({ label, product: bleach, strength: exactly(60) })).toMatchObject({
+      outsideLabel: false,
+      notKnown: [],
+    })
+    expect(advise({ label, product: product() }).notKnown).toEqual(['label'])
+    expect(advise({ label }).notKnown).toEqual(['label'])
+  })
+
+  it('is held against the dose on its own basis, and so are labels in mg/L active', () => {
+    // 4.467 L: 2 mL are 447.5 ppm and 44.8 mg/L active, 3 mL 671 ppm and 67.2, 4.5 mL 1006 ppm and 100.7
+    expect([2, 3, 4.5].map((dose) => isOutsideLabel(label, given(dose)))).toEqual([true, false, true])
+    const inActive = { basis: 'mg-per-L-active', low: '50', high: null } as const
+    expect([2, 3, 4.5].map((dose) => isOutsideLabel(inActive, given(dose)))).toEqual([true, false, false])
+    expect(isOutsideLabel(null, given(2))).toBe(false)
+    expect(isOutsideLabel({ basis: 'g-per-L-tank', low: '1', high: '2' }, given(2))).toBe(false)
+    expect(isOutsideLabel(label, [])).toBe(false)
   })
 })

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { unmarkedCup, usualScale } from '#renderer/commands/library/instruments.ts'
 import { factsMissing } from '#renderer/screens/visit/bench/facts-missing.ts'
 import { pumpAdvice } from '#renderer/screens/visit/close/pump-advice.ts'
-import type { PumpVisit } from '#core/worksheet/types'
+import { exactly } from '#core/statistics/make-estimate'
+import type { PumpVisit, TestResult } from '#core/worksheet/types'
 import { machine, product, pump } from '../../support/make-site'
 
 describe('what the bench asks a first visit for', () => {
@@ -40,6 +41,9 @@ describe('an instrument taken from the hand', () => {
 const worked = (over: Partial<PumpVisit>): PumpVisit =>
   ({ pumpName: 'Pump', role: 'rinse-aid', advice: null, ...over }) as PumpVisit
 
+const dosing = (active: number, role: PumpVisit['role'] = 'sanitizer') =>
+  worked({ role, asLeft: { strengths: [exactly(active, 'mg/L-active')] } as unknown as TestResult })
+
 describe('what is handed on of a pump', () => {
   it('is nothing while it is in its window or was not timed', () => {
     for (const state of ['proved-in', 'in-not-proved', 'not-tested'] as const)
@@ -58,6 +62,18 @@ describe('what is handed on of a pump', () => {
     expect(said.map((row) => row.to)).toEqual(['operator', 'rep'])
     expect(said[0]?.text).toMatch(/out of use until a strip confirms/u)
     expect(said[1]?.text).toMatch(/outside its window.*The screw does not act/u)
+  })
+
+  it('takes a machine out of use whose sanitizer is in a window that is wider than its label', () => {
+    const label = { basis: 'mg-per-L-active', low: '50', high: '100' } as const
+    for (const active of [45, 110])
+      expect(pumpAdvice(dosing(active), 'proved-in', false, label).map((row) => row.to)).toEqual([
+        'operator',
+        'rep',
+      ])
+    expect(pumpAdvice(dosing(60), 'proved-in', false, label)).toEqual([])
+    expect(pumpAdvice(dosing(45), 'proved-in', false, null)).toEqual([])
+    expect(pumpAdvice(dosing(45, 'detergent'), 'proved-in', false, label)).toEqual([])
   })
 
   it('asks for another test after a change that nobody timed', () => {

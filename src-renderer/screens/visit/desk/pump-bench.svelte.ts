@@ -6,6 +6,7 @@ import type { RightSize } from '#core/drawdown/choose-cylinder'
 import type { Entry, Id, Instrument, Machine, Product, Pump, PumpWork, Run, Test } from '#core/records/index'
 import { turnForecasts, type TurnForecast } from '#core/worksheet/turn-forecasts'
 import { judgedState } from '#core/worksheet/judged-state'
+import { mustNotServe } from '#core/worksheet/must-not-serve'
 import type { PumpState, PumpVisit } from '#core/worksheet/types'
 import {
   acknowledgeCaution,
@@ -275,11 +276,11 @@ export class PumpBench {
   )
   readonly unreadExtra: readonly Caution[] = $derived.by(() => this.#missing(this.extra))
 
-  /** a sanitizer measured outside its window: what must not happen until a strip confirms */
+  /** a sanitizer measured outside its window, or its label: what must not happen until a strip confirms */
   readonly outsideLabel: readonly Caution[] = $derived.by(() => {
-    const state = this.result?.state
-    const outside = state === 'proved-out' || state === 'out-not-proved'
-    if (this.pump?.role !== 'sanitizer' || !outside) return []
+    const { result } = this
+    if (result === undefined || !mustNotServe(result, result.state, this.product?.labelLimits ?? null))
+      return []
     const cautions = this.#cautions('sanitizer-outside-label')
     return this.desk.closed ? cautions : this.#missing(cautions)
   })
