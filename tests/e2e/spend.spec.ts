@@ -238,6 +238,48 @@ test.describe('what if', () => {
     expect(text).not.toContain('Back to the what-ifs')
   })
 
+  test('offers for a pump what does its work, and says what a new product must never meet', async ({
+    program,
+  }) => {
+    await openDemoSite(program, 'Copper Spoon Diner')
+    await program.getByRole('link', { name: 'Products', exact: true }).click()
+    await program.getByRole('button', { name: 'Sanitizer: add a product' }).click()
+    await program.getByLabel('Name', { exact: true }).fill('Acid sanitizer')
+    await program.getByLabel('Name', { exact: true }).press('Enter')
+    await program.getByRole('checkbox', { name: /^Acid/u }).check({ force: true })
+    await program.goto(`${program.url().split('#')[0] ?? ''}#/`)
+    await program.getByRole('link', { name: 'Copper Spoon Diner' }).click()
+    await program.getByRole('navigation', { name: 'This site' }).getByRole('link', { name: 'Spend' }).click()
+    await program.getByRole('button', { name: 'What if', exact: true }).click()
+    await program.getByRole('button', { name: 'Try something' }).click()
+    const editor = program.getByRole('region', { name: 'What it changes' })
+    await editor.getByText('Detergent pump', { exact: true }).click()
+    const forDetergent = editor
+      .getByLabel('Product', { exact: true })
+      .locator('visible=true')
+      .locator('option')
+    for (const name of await forDetergent.allTextContents())
+      expect(name).not.toMatch(/rinse|sanitizer|chlorine/iu)
+    await editor.getByText('Detergent pump', { exact: true }).click()
+    await editor.getByText('Sanitizer pump', { exact: true }).click()
+    await editor
+      .getByLabel('Product', { exact: true })
+      .locator('visible=true')
+      .selectOption({ label: 'Acid sanitizer' })
+    const caution = editor.getByRole('region', { name: /never meet/u })
+    await expect(caution).toContainText('poisonous gas')
+    for (const [label, value] of [
+      [/^Price of a container/u, '20'],
+      [/^Container size/u, '5'],
+    ] as const) {
+      const box = editor.getByRole('textbox', { name: label }).locator('visible=true')
+      await box.fill(value)
+      await box.press('Enter')
+    }
+    await program.getByRole('button', { name: 'Make a quote of it' }).click()
+    await expect(program.getByRole('region', { name: 'What would change' })).toContainText('poisonous gas')
+  })
+
   test('shows no result and offers no quote before anything was changed', async ({ program }) => {
     await openSpend(program, 'Copper Spoon Diner', 'What if')
     await program.getByRole('button', { name: 'Try something' }).click()
