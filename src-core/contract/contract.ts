@@ -127,6 +127,11 @@ export const contract = {
     input: z.strictObject({ id }).readonly(),
     output: z.strictObject({ fileName: z.string(), text: z.string() }).readonly(),
   },
+  /** The same for a site taken off the list: the version that `site.restore` would bring back. */
+  'site.exportRemoved': {
+    input: z.strictObject({ id }).readonly(),
+    output: z.strictObject({ fileName: z.string(), text: z.string() }).readonly(),
+  },
   /** What an import of this file would meet here. Nothing is changed. */
   'site.compare': {
     input: z.strictObject({ text: z.string() }).readonly(),
@@ -171,6 +176,16 @@ export const contract = {
   'library.recover': {
     input: z.strictObject({ document: library }).readonly(),
     output: z.strictObject({ revision }).readonly(),
+  },
+  /** The settings as a document of their own, to take along. */
+  'settings.export': {
+    input: none,
+    output: z.strictObject({ text: z.string() }).readonly(),
+  },
+  /** The settings such a document holds, brought up to today's version. Nothing is changed. */
+  'settings.read': {
+    input: z.strictObject({ text: z.string() }).readonly(),
+    output: z.strictObject({ settings }).readonly(),
   },
   /** The daily copies of one document, newest first. */
   'backups.list': {

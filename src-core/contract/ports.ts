@@ -65,6 +65,8 @@ export interface DocumentStore {
   readonly listRemoved: () => Promise<
     Outcome<readonly { readonly id: Id; readonly name: string; readonly removedAt: Instant }[]>
   >
+  /** The version of a removed site that `restore` would bring back, left where it is. */
+  readonly openRemoved: (id: Id) => Promise<Outcome<SiteFile>>
   readonly open: <N extends DocumentName>(name: N) => Promise<Outcome<Stored<DocumentFor<N>>>>
   readonly create: <N extends DocumentName>(
     name: N,

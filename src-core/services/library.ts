@@ -1,8 +1,9 @@
 import type { Output } from '../contract/contract'
 import type { DocumentStore, LibraryDocument } from '../contract/ports'
 import { apply } from '../documents/changes'
-import { check } from '../documents/decode'
+import { check, decode } from '../documents/decode'
 import { DEFAULT_SETTINGS } from '../documents/default-settings'
+import { encode } from '../documents/encode'
 import { FORMATS, type Documents, type Format } from '../documents/formats'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { Service } from './service'
@@ -86,6 +87,18 @@ export const editLibrary: Service<'library.edit'> =
       ok({ revision, savedAt: clock.now() }),
     )
   }
+
+export const exportSettings: Service<'settings.export'> =
+  ({ documents }) =>
+  async () =>
+    chain(await openOrEmpty(documents, 'settings'), ({ document }) =>
+      ok({ text: encode('settings', document) }),
+    )
+
+export const readSettings =
+  (): ReturnType<Service<'settings.read'>> =>
+  async ({ text }) =>
+    chain(decode('settings', text), ({ document }) => ok({ settings: document.settings }))
 
 export const recoverLibrary: Service<'library.recover'> =
   ({ documents }) =>

@@ -2,9 +2,9 @@ import type { Services } from '../contract/contract'
 import type { Ports } from '../contract/ports'
 import { backupServices } from './backups'
 import { addDemoSites } from './demo'
-import { editLibrary, openLibrary, recoverLibrary } from './library'
+import { editLibrary, exportSettings, openLibrary, readSettings, recoverLibrary } from './library'
 import { portfolioServices } from './portfolio'
-import { compareSite, exportSite, importSite, stopReading } from './transfer'
+import { compareSite, exportRemovedSite, exportSite, importSite, stopReading } from './transfer'
 import { sharedServices } from './shared'
 import { siteListServices } from './site-list'
 import { editSite } from './site-edit'
@@ -25,12 +25,15 @@ export const createServices = (ports: Ports): Services => ({
   'site.restore': restoreSite(ports),
   'site.recover': recoverSite(ports),
   'site.export': exportSite(ports),
+  'site.exportRemoved': exportRemovedSite(ports),
   'site.compare': compareSite(ports),
   'site.import': importSite(ports),
   'site.stopReading': stopReading(ports),
   'library.open': openLibrary(ports),
   'library.edit': editLibrary(ports),
   'library.recover': recoverLibrary(ports),
+  'settings.export': exportSettings(ports),
+  'settings.read': readSettings(),
   ...backupServices(ports),
   ...sharedServices(ports),
   'demo.add': addDemoSites(ports),

@@ -4,6 +4,7 @@ import { encode } from '../documents/encode'
 import type { SiteFile } from '../documents/site-schema'
 import { usedLibrary } from '../documents/used-library'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
+import type { Site } from '../records'
 import { arrivedHere } from './arrived'
 import { exportFileName } from './file-name'
 import { openOrEmpty } from './library'
@@ -16,17 +17,27 @@ export const exportSite: Service<'site.export'> =
   ({ documents }) =>
   async ({ id }) => {
     const opened = await documents.open(siteName(id))
-    const products = await openOrEmpty(documents, 'products')
-    const instruments = await openOrEmpty(documents, 'instruments')
-    return chain(all([opened, products, instruments]), ([stored, p, i]) => {
-      const { site } = stored.document
-      const used = usedLibrary(site, p.document.products, i.document.instruments)
-      return ok({
-        fileName: exportFileName(site.name),
-        text: encode('site', { ...siteDocument(site), ...used }),
-      })
-    })
+    return opened.ok ? travelling(documents, opened.value.document.site) : opened
   }
+
+export const exportRemovedSite: Service<'site.exportRemoved'> =
+  ({ documents }) =>
+  async ({ id }) => {
+    const found = await documents.openRemoved(id)
+    return found.ok ? travelling(documents, found.value.site) : found
+  }
+
+async function travelling(documents: DocumentStore, site: Site): Promise<Outcome<Output<'site.export'>>> {
+  const products = await openOrEmpty(documents, 'products')
+  const instruments = await openOrEmpty(documents, 'instruments')
+  return chain(all([products, instruments]), ([p, i]) => {
+    const used = usedLibrary(site, p.document.products, i.document.instruments)
+    return ok({
+      fileName: exportFileName(site.name),
+      text: encode('site', { ...siteDocument(site), ...used }),
+    })
+  })
+}
 
 /** What does not stand in the way of a file: nothing there, or only a damaged document, which is kept aside. */
 const MAKES_ROOM: ReadonlySet<string> = new Set(['not-found', 'document-damaged'])

@@ -1,6 +1,6 @@
 import type { DocumentFor, DocumentName, DocumentStore, Encoded, Stored } from '#core/contract/ports'
 import { same } from '#core/documents/same'
-import { fail, ok, type Outcome } from '#core/outcome'
+import { chain, fail, ok, type Outcome } from '#core/outcome'
 import { Backups } from './backups'
 import { CODECS, underOwnId, type Codec, type Codecs } from './codec'
 import { DocumentFile, placeOf, type Place } from './document-file'
@@ -111,6 +111,15 @@ export class FileStore implements DocumentStore {
         return decoded?.ok === true ? [{ id: key, name: decoded.value.document.site.name, removedAt }] : []
       }),
     )
+
+  openRemoved: DocumentStore['openRemoved'] = async (id) => {
+    const newest = this.#removed.list().find(({ key }) => key === id.toLowerCase())
+    const text = newest === undefined ? null : readText(newest.path)
+    if (text === null) return fail({ code: 'not-found', what: 'the removed site' })
+    return chain(text, (found) =>
+      chain(underOwnId(this.#codecs.site, id.toLowerCase()).decode(found), ({ document }) => ok(document)),
+    )
+  }
 
   remove: DocumentStore['remove'] = async (name) => {
     const { file } = this.#entry(name)

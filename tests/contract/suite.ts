@@ -167,6 +167,45 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
       })
     })
 
+    it('exports a removed site without bringing it back, as it would come back', async () => {
+      const { site: made, products } = siteWithClosedVisit()
+      await create(made)
+      const library = await good(pipe.call('library.open', {}))
+      await good(
+        pipe.call('library.edit', {
+          document: 'products',
+          base: library.revisions.products,
+          changes: difference([], products),
+        }),
+      )
+      const { text } = await good(pipe.call('site.export', { id: made.id }))
+      expect(await pipe.call('site.exportRemoved', { id: made.id })).toMatchObject({
+        problem: { code: 'not-found' },
+      })
+      await good(pipe.call('site.remove', { id: made.id }))
+      expect((await good(pipe.call('site.exportRemoved', { id: made.id }))).text).toBe(text)
+      expect(await good(pipe.call('sites.list', {}))).toEqual({ sites: [], waiting: 0 })
+      expect((await good(pipe.call('sites.removed', {}))).sites).toHaveLength(1)
+    })
+
+    it('gives the settings as a document, and reads such a document without changing anything', async () => {
+      const { text } = await good(pipe.call('settings.export', {}))
+      const here = (await good(pipe.call('library.open', {}))).settings
+      expect(await good(pipe.call('settings.read', { text }))).toEqual({ settings: here })
+      const theirs = text.replace(/"repName": "[^"]*"/u, '"repName": "B. Rep"')
+      expect(await good(pipe.call('settings.read', { text: theirs }))).toEqual({
+        settings: { ...here, repName: 'B. Rep' },
+      })
+      expect((await good(pipe.call('library.open', {}))).settings).toEqual(here)
+      for (const [wrong, code] of [
+        ['', 'document-not-json'],
+        ['{"format": "dosewright-site"}', 'document-foreign'],
+        [text.replace('"version": 1', '"version": 2'), 'document-newer'],
+        [text.replace('"repName"', '"surprise"'), 'document-malformed'],
+      ] as const)
+        expect(await pipe.call('settings.read', { text: wrong })).toMatchObject({ problem: { code } })
+    })
+
     it('exports a site with the products and instruments it uses, and reads it back elsewhere', async () => {
       const { site: made, products, instruments } = siteWithClosedVisit()
       const unused = product({ name: 'Not used here' })
@@ -408,6 +447,7 @@ export function contractSuite(name: string, start: () => Promise<Pipe>): void {
         'site.restore',
         'site.recover',
         'site.export',
+        'site.exportRemoved',
       ] as const)
         expect([method, await pipe.call(method, { id })]).toMatchObject([
           method,

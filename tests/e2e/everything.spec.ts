@@ -153,3 +153,63 @@ test('one site of the file that cannot be read is named and stops no other', asy
   await page.close()
   await host.stop()
 })
+
+test('settings and removed sites come along, and neither is taken over unless somebody says so', async ({
+  browser,
+}) => {
+  const from = await openHost(browser)
+  await from.page.getByRole('button', { name: /demo sites/iu }).click()
+  await from.page.getByRole('button', { name: 'Remove Lantern Lane Cafe' }).click()
+  await from.page.getByRole('button', { name: 'Remove Copper Spoon Diner' }).click()
+  await expect(from.page.getByText('Removed sites (2)')).toBeVisible()
+  await from.page.getByRole('link', { name: 'Settings', exact: true }).click()
+  await from.page.getByLabel('Your firm', { exact: true }).fill('Clear Water Ltd')
+  await from.page.getByLabel('Your firm', { exact: true }).press('Enter')
+  await expect(from.page.getByText(/^Saved \d\d:\d\d$/u).first()).toBeVisible()
+  await from.page.getByRole('link', { name: 'Sites', exact: true }).click()
+  const file = await saveEverything(from.page)
+  await expect(from.page.getByText('3 sites, and 2 removed, put into one file.')).toBeVisible()
+
+  const to = await openHost(browser)
+  const firm = to.page.getByLabel('Your firm', { exact: true })
+  const openSettings = (): Promise<void> =>
+    to.page.getByRole('link', { name: 'Settings', exact: true }).click()
+  const openSites = (): Promise<void> => to.page.getByRole('link', { name: 'Sites', exact: true }).click()
+  const site = (name: string) => to.page.getByRole('main').getByRole('link', { name, exact: true })
+
+  // as it is offered: the sites of the list, and nothing else
+  await bringIn(to.page, file)
+  await expect(dialog(to.page)).toContainText(/Settings: .*your firm.* differ/u)
+  await expect(dialog(to.page).getByRole('radio', { name: 'mine' })).toBeChecked()
+  for (const name of ['Lantern Lane Cafe', 'Copper Spoon Diner'])
+    await expect(dialog(to.page).getByRole('combobox', { name })).toHaveValue('keep-mine')
+  await dialog(to.page).getByRole('button', { name: 'Bring in 3 sites' }).click()
+  await dialog(to.page).getByRole('button', { name: 'Good' }).click()
+  await expect(site('Millbrook School kitchen')).toBeVisible()
+  await expect(site('Lantern Lane Cafe')).toHaveCount(0)
+  await expect(to.page.getByText(/^Removed sites/u)).toHaveCount(0)
+  await openSettings()
+  await expect(firm).toHaveValue('')
+  await openSites()
+
+  // asked for
+  await bringIn(to.page, file)
+  await dialog(to.page)
+    .getByRole('combobox', { name: 'Lantern Lane Cafe' })
+    .selectOption('Bring it in as a site')
+  await dialog(to.page).getByText('those of the file').click()
+  await dialog(to.page).getByRole('button', { name: 'Bring in 4 sites and the settings' }).click()
+  await expect(dialog(to.page).getByRole('status')).toContainText('The settings are those of the file')
+  await dialog(to.page).getByRole('button', { name: 'Good' }).click()
+  await expect(site('Lantern Lane Cafe')).toBeVisible()
+  await expect(site('Copper Spoon Diner')).toHaveCount(0)
+  await openSettings()
+  await expect(firm).toHaveValue('Clear Water Ltd')
+  await to.page.getByRole('button', { name: /^Undo: Settings from the file/u }).click()
+  await expect(firm).toHaveValue('')
+
+  for (const { page, host } of [from, to]) {
+    await page.close()
+    await host.stop()
+  }
+})

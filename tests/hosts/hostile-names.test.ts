@@ -2,7 +2,7 @@ import { existsSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Call } from '#core/contract/contract'
-import { archiveOf, filesOf } from '#core/documents/archive'
+import { archiveOf, openArchive } from '#core/documents/archive'
 import { sentence } from '#core/messages/sentence'
 import { good, removeFolder, startProgram, tempFolder } from '../contract/program'
 import { newId, product, site } from '../contract/sample-site'
@@ -76,7 +76,10 @@ describe.each(HOSTILE)('%j', (name) => {
     const { fileName, text: exported } = await good(call('site.export', { id }))
     expect(fileName).toMatch(/^[^\\/:*?"<>|\p{C}]+\.dosewright\.json$/u)
     expect(fileName).not.toMatch(/^(?:con|aux|nul)\.|^[. -]*\.dosewright/i)
-    const [inArchive = ''] = await good(Promise.resolve(filesOf(archiveOf([exported]).join(''))))
+    const archive = archiveOf({ sites: [exported], removed: [], settings: null }).join('')
+    const {
+      sites: [inArchive = ''],
+    } = await good(Promise.resolve(openArchive(archive)))
     expect(await good(call('site.import', { text: inArchive, choice: 'keep-both' }))).toMatchObject({
       name: expect.stringContaining(name.slice(0, 190)),
     })

@@ -1,6 +1,8 @@
 import { ARCHIVE_CHARACTERS } from '#core/documents/archive'
 import { megabytes } from '#core/documents/limits'
+import { same } from '#core/documents/same'
 import { sentence } from '#core/messages/sentence'
+import type { Settings } from '#core/records/index'
 import { announcer } from '../../state/announcer.svelte'
 import type { Session } from '../../state/session.svelte'
 import type { Comparison, ImportChoice } from '../sites/site-import.svelte'
@@ -13,6 +15,8 @@ export type Item =
       readonly text: string
       readonly found: Comparison
       readonly choice: ImportChoice
+      /** taken off the list where the file comes from: stays out unless somebody says otherwise */
+      readonly removedAt: string | null
     }
   | { readonly kind: 'refused'; readonly why: string }
 
@@ -21,6 +25,8 @@ export interface Brought {
   readonly changed: number
   readonly unchanged: number
   readonly failed: readonly string[]
+  /** those of the file are in force */
+  readonly settings: boolean
   readonly stopped: boolean
 }
 
@@ -43,6 +49,9 @@ export class BringIn {
   stage: Stage = $state.raw({ kind: 'idle' })
   items: readonly Item[] = $state.raw([])
   prefer: 'mine' | 'theirs' = $state('mine')
+  /** what the file says of settings that differ from those here; null: nothing to choose */
+  settings: Settings | null = $state.raw(null)
+  settingsFrom: 'mine' | 'theirs' = $state('mine')
   #stopped = false
   #left = false
   #opening: OpeningArchive | null = null
@@ -52,10 +61,17 @@ export class BringIn {
     private readonly done: () => void,
   ) {}
 
-  readonly sites = $derived(this.items.filter((item) => item.kind === 'site'))
+  readonly #found = $derived(this.items.filter((item) => item.kind === 'site'))
+  readonly sites = $derived(this.#found.filter(({ removedAt }) => removedAt === null))
+  /** removed there; one that is the same here needs no word */
+  readonly removed = $derived(
+    this.#found.filter(({ removedAt, found }) => removedAt !== null && found.state !== 'same'),
+  )
+  /** what is taken in hand when all is chosen */
+  readonly chosen = $derived([...this.sites, ...this.removed.filter(({ choice }) => choice !== 'keep-mine')])
   readonly differing = $derived(this.sites.filter(({ found }) => found.state === 'differs'))
   readonly asks = $derived(
-    this.differing.some(
+    [...this.differing, ...this.removed].some(
       ({ choice, found }) => choice === 'merge' && found.differences.some(({ asks }) => asks),
     ),
   )
@@ -63,27 +79,41 @@ export class BringIn {
   async takeFile(file: Blob): Promise<void> {
     this.#stopped = false
     this.#left = false
-    this.items = []
+    this.#forget()
     this.stage = { kind: 'opening', done: 0, of: 0 }
     if (file.size > ARCHIVE_CHARACTERS)
       return this.#refuse(sentence({ code: 'document-too-large', megabytes: megabytes(file.size) }))
     this.#opening = new OpeningArchive(file, (done, of) => (this.stage = { kind: 'opening', done, of }))
-    const files = await this.#opening.files
+    const opened = await this.#opening.contents
     this.#opening = null
     if (this.#stopped) return this.close()
-    if (!files.ok) return this.#refuse(sentence(files.problem))
+    if (!opened.ok) return this.#refuse(sentence(opened.problem))
     await this.session.workspace.flush()
     const items: Item[] = []
-    for (const [done, text] of files.value.entries()) {
-      this.stage = { kind: 'looking', done, of: files.value.length }
+    const { sites, removed, settings } = opened.value
+    const files = [...sites.map((text) => ({ text, removedAt: null })), ...removed]
+    for (const [done, { text, removedAt }] of files.entries()) {
+      this.stage = { kind: 'looking', done, of: files.length }
       const found = await this.session.call('site.compare', { text })
       if (this.#stopped) return this.close()
       items.push(
         found.ok
-          ? { kind: 'site', text, found: found.value, choice: 'merge' }
+          ? {
+              kind: 'site',
+              text,
+              found: found.value,
+              choice: removedAt === null ? 'merge' : 'keep-mine',
+              removedAt,
+            }
           : { kind: 'refused', why: sentence(found.problem) },
       )
     }
+    if (settings !== null) {
+      const read = await this.session.call('settings.read', { text: settings })
+      if (!read.ok) items.push({ kind: 'refused', why: `The settings: ${sentence(read.problem)}` })
+      else if (!same(read.value.settings, this.session.settings)) this.settings = read.value.settings
+    }
+    if (this.#stopped) return this.close()
     this.items = items
     this.stage = { kind: 'asking' }
   }
@@ -93,12 +123,14 @@ export class BringIn {
   }
 
   chooseForAll(choice: ImportChoice): void {
-    this.items = this.items.map((one) => (one.kind === 'site' ? { ...one, choice } : one))
+    this.items = this.items.map((one) =>
+      one.kind === 'site' && one.removedAt === null ? { ...one, choice } : one,
+    )
   }
 
   async bring(): Promise<void> {
     const tally = { added: 0, changed: 0, unchanged: 0, failed: [] as string[] }
-    const sites = this.sites
+    const sites = this.chosen
     for (const [done, { text, found, choice }] of sites.entries()) {
       if (this.#stopped) break
       this.stage = { kind: 'bringing', done, of: sites.length }
@@ -112,9 +144,12 @@ export class BringIn {
       else if (choice === 'keep-both') tally.added += 1
       else tally.changed += 1
     }
+    const settings = this.settingsFrom === 'theirs' && !this.#stopped ? this.settings : null
+    // an edit like any other: it is saved, and can be taken back
+    if (settings !== null) this.session.applyLibrary('settings', 'Settings from the file', () => settings)
     await this.session.workspace.refreshLibrary()
     this.done()
-    this.stage = { kind: 'done', brought: { ...tally, stopped: this.#stopped } }
+    this.stage = { kind: 'done', brought: { ...tally, settings: settings !== null, stopped: this.#stopped } }
     if (!this.#left) return
     announcer.say(`Stopped after ${tally.added} sites added and ${tally.changed} changed.`)
     this.close()
@@ -136,7 +171,13 @@ export class BringIn {
 
   close(): void {
     this.stage = { kind: 'idle' }
+    this.#forget()
+  }
+
+  #forget(): void {
     this.items = []
+    this.settings = null
+    this.settingsFrom = 'mine'
   }
 
   #refuse(why: string): void {

@@ -28,7 +28,14 @@ interface Case {
 }
 const casesWith = (glass: string): Readonly<Record<string, Case>> => ({
   ...Object.fromEntries(SITES.map((text, index) => [`site ${index}`, { way: 'site file imported', text }])),
-  archive: { way: 'archive imported', text: archiveOf(SITES.slice(1)).join('') },
+  archive: {
+    way: 'archive imported',
+    text: archiveOf({
+      sites: SITES.slice(1),
+      removed: SITES.slice(0, 1).map((text) => ({ removedAt: '2025-03-02T08:00:00.000Z', text })),
+      settings: fixture('settings-v1.json'),
+    }).join(''),
+  },
   'glass check': { way: 'glass check opened', text: glass },
   ...Object.fromEntries(
     LIBRARY.map((kind) => [kind, { way: `${kind} on disk`, text: fixture(`${kind}-v1.json`) }]),

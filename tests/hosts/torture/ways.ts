@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { isDeepStrictEqual } from 'node:util'
 import type { Call } from '#core/contract/contract'
-import { filesOf } from '#core/documents/archive'
+import { openArchive } from '#core/documents/archive'
 import { difference } from '#core/documents/changes'
 import { decode } from '#core/documents/decode'
 import { encode } from '#core/documents/encode'
@@ -50,13 +50,20 @@ export function siteWay(call: Call, folder: string): Way {
 /** A file of many sites: looked into by the window, then taken in one by one. */
 export function archiveWay(call: Call, folder: string): Way {
   return async (text) => {
-    const files = filesOf(text)
-    if (!files.ok) {
-      explained(files.problem)
+    const archive = openArchive(text)
+    if (!archive.ok) {
+      explained(archive.problem)
       return false
     }
     let all = true
-    for (const file of files.value) all = (await siteWay(call, folder)(file)) && all
+    const { sites, removed, settings } = archive.value
+    if (settings !== null) {
+      const read = await call('settings.read', { text: settings })
+      if (!read.ok) explained(read.problem)
+      all = read.ok
+    }
+    for (const file of [...sites, ...removed.map((one) => one.text)])
+      all = (await siteWay(call, folder)(file)) && all
     return all
   }
 }
