@@ -1,4 +1,4 @@
-import { closeSync, fsyncSync, mkdirSync, openSync, statSync } from 'node:fs'
+import { accessSync, closeSync, constants, fsyncSync, mkdirSync, openSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import Conf from 'conf'
 
@@ -33,6 +33,8 @@ export class AtomicJson {
     // under a Snap variable, which terminals of snap-packaged programs hand on, conf gives up writing atomically
     delete process.env['SNAP']
     mkdirSync(this.#folder, { recursive: true, mode: 0o700 })
+    // where nothing can be written, the writer below conf tries for a second before it says so, and all wait for it
+    accessSync(this.#folder, constants.W_OK)
     this.#bytes = bytes
     try {
       this.#conf.store = NOTHING_TO_KEEP

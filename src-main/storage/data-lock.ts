@@ -112,7 +112,11 @@ function hold(path: string, owner: LockOwner): DataLock {
     isOurs,
     release: () => {
       clearInterval(touch)
-      if (isOurs()) rmSync(path, { force: true })
+      try {
+        if (isOurs()) rmSync(path, { force: true })
+      } catch {
+        // a folder that cannot be written any more: the next start sees that we are gone
+      }
     },
   }
 }

@@ -11,9 +11,13 @@ export function saveWords(save: SaveState): { readonly short: string; readonly l
     case 'waiting':
       return { short: 'Saving…', long: 'Saving…' }
     case 'not-saved':
-      return { short: 'Not saved', long: `Not saved: ${save.reason}` }
+      return { short: 'Not saved', long: notSavedWords(save.reason) }
   }
 }
+
+/** The reason as a sentence that says once that nothing was saved; some reasons say it themselves. */
+export const notSavedWords = (reason: string): string =>
+  reason.startsWith('Not saved') ? reason : `Not saved: ${reason}`
 
 const clockTime = (instant: string): string => {
   const time = new Date(instant)

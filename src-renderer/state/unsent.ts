@@ -3,11 +3,16 @@ export interface UnsentStore {
   readonly read: <T>(name: string) => { readonly base: T; readonly mine: T } | null
   readonly write: (name: string, edits: { readonly base: unknown; readonly mine: unknown }) => void
   readonly remove: (name: string) => void
+  /** the documents with such edits */
+  readonly names: () => readonly string[]
 }
 
-const key = (name: string): string => `dosewright.unsent.${name}`
+const PREFIX = 'dosewright.unsent.'
+const key = (name: string): string => PREFIX + name
 
-export function unsentIn(storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>): UnsentStore {
+export function unsentIn(
+  storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>,
+): UnsentStore {
   return {
     read: <T>(name: string) => {
       const text = storage.getItem(key(name))
@@ -29,5 +34,9 @@ export function unsentIn(storage: Pick<Storage, 'getItem' | 'setItem' | 'removeI
       }
     },
     remove: (name) => storage.removeItem(key(name)),
+    names: () =>
+      Array.from({ length: storage.length }, (_, index) => storage.key(index) ?? '')
+        .filter((one) => one.startsWith(PREFIX))
+        .map((one) => one.slice(PREFIX.length)),
   }
 }

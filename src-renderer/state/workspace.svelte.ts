@@ -25,6 +25,7 @@ export class Workspace {
   /** the host did not answer the last call */
   hostGone = $state(false)
   #sites: ReadonlyMap<Id, SavedDocument<Site>> = $state.raw(new Map())
+  readonly #opening = new Map<Id, Promise<Outcome<SavedDocument<Site>>>>()
 
   private constructor(
     readonly call: Call,
@@ -70,6 +71,7 @@ export class Workspace {
     for (const document of workspace.documents)
       document.onReplaced = () => workspace.history.forget(document.name)
     watch.workspace = workspace
+    workspace.#resume()
     return ok(workspace)
   }
 
@@ -89,6 +91,13 @@ export class Workspace {
       await open.refresh()
       return ok(open)
     }
+    // one document for all who ask at once, or each would send edits of its own
+    const opening = this.#opening.get(id) ?? this.#openAnew(id).finally(() => this.#opening.delete(id))
+    this.#opening.set(id, opening)
+    return opening
+  }
+
+  async #openAnew(id: Id): Promise<Outcome<SavedDocument<Site>>> {
     const loaded = await this.call('site.open', { id })
     if (!loaded.ok) return loaded
     const document = new SavedDocument<Site>(
@@ -100,6 +109,12 @@ export class Workspace {
     document.onReplaced = () => this.history.forget(document.name)
     this.#sites = new Map([...this.#sites, [id, document]])
     return ok(document)
+  }
+
+  /** Edits of sites that did not arrive before the page was loaded anew are sent, whatever screen is shown now. */
+  #resume(): void {
+    for (const name of this.unsent.names())
+      if (name.startsWith('site:')) void this.openSite(name.slice('site:'.length))
   }
 
   /** A removed site is no longer kept open; nothing of it can be undone here. */

@@ -1,4 +1,6 @@
+import { join } from 'node:path'
 import type { Page } from '@playwright/test'
+import { allowWriting, canForbid, forbidWriting } from '../support/forbidding'
 import { startHost } from './support/host'
 import { expect, openDemoSite, test } from './support/program'
 
@@ -61,6 +63,50 @@ test('a failed save shows why, is tried again, and nothing of it is lost', async
   await page.reload()
   await expect(racks(page)).toHaveValue('78')
 })
+
+if (canForbid)
+  test('while nothing can be written, every screen says why; all of it is saved by itself afterwards, also after a reload', async ({
+    program: page,
+    host,
+  }) => {
+    await openSetup(page)
+    const home = page.url().split('#')[0] ?? ''
+    const why = 'the data folder cannot be written by this user'
+    const folders = ['sites', 'library', 'removed'].map((name) => join(host.dataFolder, name))
+    const banner = page.locator('.banners')
+    for (const folder of folders) forbidWriting(folder)
+    try {
+      await racks(page).fill('81')
+      await racks(page).blur()
+      await expect(banner).toContainText(why)
+      await page.goto(`${home}#/settings`)
+      await expect(banner).toContainText(why)
+      await page.getByLabel('Your name', { exact: true }).fill('A. Rep')
+      await page.keyboard.press('Tab')
+      await page.goto(`${home}#/`)
+      await page.getByRole('button', { name: 'New site' }).click()
+      await page.getByRole('textbox', { name: 'Name of the site' }).fill('Harbour Kitchen')
+      await page.keyboard.press('Enter')
+      // behind the dialog nobody would see it
+      await expect(page.getByRole('dialog').getByRole('alert')).toContainText(why)
+      await expect(page.getByRole('textbox', { name: 'Name of the site' })).toHaveValue('Harbour Kitchen')
+      await page.keyboard.press('Escape')
+      // the list of sites shows neither the site nor the settings, and yet nothing of them is left behind
+      page.once('dialog', (leave) => void leave.accept())
+      await page.reload()
+      await expect(banner).toContainText(why)
+    } finally {
+      for (const folder of folders) allowWriting(folder)
+    }
+    await expect(saved(page)).toBeVisible()
+    await expect(banner).not.toContainText(why)
+    await page.goto(`${home}#/settings`)
+    await expect(page.getByLabel('Your name', { exact: true })).toHaveValue('A. Rep')
+    await page.goto(`${home}#/`)
+    await page.getByRole('link', { name: 'Lantern Lane Cafe' }).click()
+    await page.getByRole('link', { name: 'Set-up', exact: true }).click()
+    await expect(racks(page)).toHaveValue('81')
+  })
 
 test('a reload in the middle of typing keeps what was typed', async ({ program: page }) => {
   await openSetup(page)

@@ -7,6 +7,7 @@ import { takeDataLock } from '#main/storage/data-lock'
 import { processStart } from '#main/storage/lock-owner'
 import { removeFolder, startProgram, tempFolder } from '../../contract/program'
 import { compose } from './files'
+import { allowWriting, canForbid, forbidWriting } from '#tests/support/forbidding'
 
 let root = ''
 let sleeper: ChildProcess | null = null
@@ -56,6 +57,18 @@ describe('the lock of a data folder', () => {
     lock.value.release()
     expect(readdirSync(root)).toEqual([])
     expect(takeDataLock(root, now).ok).toBe(true)
+  })
+
+  it.runIf(canForbid)('lets the program end in a folder that cannot be written any more', () => {
+    const lock = takeDataLock(root, now)
+    if (!lock.ok) throw new Error('no lock')
+    forbidWriting(root)
+    try {
+      expect(() => lock.value.release()).not.toThrow()
+    } finally {
+      allowWriting(root)
+    }
+    expect(readdirSync(root)).toEqual(['lock.json'])
   })
 
   it('of a process that is gone is in nobody’s way', () => {
