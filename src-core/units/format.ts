@@ -1,7 +1,7 @@
 import type { Estimate, ResultUnit } from '../statistics/estimate'
 import { Decimal } from './decimal'
 import { UNITS, type UnitName } from './dimensions'
-import type { Entry } from './entry'
+import type { Entry, NumberText } from './entry'
 import { minorDigits } from './money'
 import type { DecimalSign } from './parse'
 
@@ -65,6 +65,9 @@ export function formatEstimate(estimate: Estimate<ResultUnit>, sign: DecimalSign
 /** What was typed, with its unit: digits as typed, sign as set. */
 export const formatEntry = (entry: Entry, sign: DecimalSign): string =>
   `${withSign(entry.value, sign)} ${UNITS[entry.unit].symbol}`
+
+/** A bare number: digits as typed, sign as set. */
+export const formatTyped = (text: NumberText, sign: DecimalSign): string => withSign(text, sign)
 
 /** Money at the minor unit of its currency, half up: `32.98 EUR`. */
 export const formatMoney = (amount: Decimal, currency: string, sign: DecimalSign): string =>

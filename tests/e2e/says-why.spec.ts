@@ -1,0 +1,41 @@
+import { expect, openDemoSite, test } from './support/program'
+
+test('what cannot be done yet says why, and a typed number is shown with the sign that was chosen', async ({
+  program: page,
+}) => {
+  await openDemoSite(page, 'Quayside Banqueting')
+  const site = new URL(page.url()).hash
+  const open = async (hash: string): Promise<void> => {
+    await page.evaluate((to) => {
+      location.hash = to
+    }, hash)
+    await page.locator('main h1').first().waitFor()
+  }
+  await open(`${site}/trend`)
+  await expect(page.getByRole('button', { name: 'All days' })).toBeDisabled()
+  await expect(page.getByText(/^All days are shown: /u)).toBeVisible()
+  await page.getByRole('button', { name: 'Closer' }).click()
+  await expect(page.getByText(/^All days are shown: /u)).toHaveCount(0)
+
+  await open(`${site}/setup`)
+  await page
+    .getByRole('combobox', { name: 'Product' })
+    .first()
+    .selectOption({ label: 'A product that is not listed…' })
+  await page.getByRole('button', { name: 'Add it to the products' }).click()
+  await expect(page.getByText('The name is empty. Enter what its label calls it.')).toBeVisible()
+
+  await open('#/products')
+  await page.getByRole('button', { name: /^Dish detergent, 20 L/u }).click()
+  await page.getByRole('button', { name: 'Add a price' }).click()
+  await page.getByRole('textbox', { name: /^New price of a container/u }).fill('')
+  await page.getByRole('button', { name: 'Add this price' }).click()
+  await expect(page.getByText('The price is empty. Enter what a full container costs.')).toBeVisible()
+
+  await open('#/settings')
+  await page.getByRole('radio', { name: /^comma/iu }).check({ force: true })
+  await open(site)
+  const water = page.getByRole('region', { name: 'Water supply' })
+  await expect(water).toContainText('7,6')
+  await expect(water).not.toContainText('7.6')
+})
