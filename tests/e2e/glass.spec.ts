@@ -56,6 +56,9 @@ test('kitchen staff find the empty rinse aid by touch alone, with a finger’s f
   await expect(page.getByRole('heading', { level: 2, name: 'Too little rinse aid' })).toBeVisible()
   await expect(page.getByText('The rinse aid bottle is empty')).toBeVisible()
   await expect(page.getByRole('heading', { name: 'What you can do now' })).toBeVisible()
+  // after the warning, the one next thing comes first
+  const parts = await page.locator('.kitchen .parts h3').allTextContents()
+  expect(parts.slice(0, 2)).toEqual(['The next thing', 'What you can do now'])
   console.log(`taps from start to result: ${taps}`)
   expect(taps).toBeLessThanOrEqual(20)
 })
@@ -122,6 +125,8 @@ test('a check stands where it was after a reload, and a cure that did not help c
   await page.getByRole('button', { name: 'Check again' }).tap()
   await page.getByRole('button', { name: 'Yes, they are clear' }).tap()
   await expect(page.getByRole('heading', { name: /Good\. The glasses are clear/u })).toBeVisible()
+  await page.getByRole('button', { name: 'Finish' }).tap()
+  await expect(page.getByRole('heading', { name: 'Why do the glasses spot?' })).toBeVisible()
 })
 
 test('the result prints on one page without a control, and goes to the rep as a file he opens', async ({

@@ -6,7 +6,7 @@ import { CAUSE_WORDS, type CauseWords } from './causes'
 const NO_SOFTENER = {
   operator: ['Call your rep. Say what you saw, and that there is no softener here.'],
   technician: ['Fit a water softener, if the owner wants one.'],
-  next: { who: 'rep', text: 'Call your rep. The water is hard, and there is no softener here.' },
+  next: { who: 'rep', text: 'Call your rep to test the water. There is no softener here.' },
 } as const satisfies Partial<CauseWords>
 
 /** The texts about a cause at a site with, or without, a water softener. */

@@ -63,6 +63,7 @@ export const SCREEN_WORDS = {
   stillMarks: 'No, they still have marks',
   notDoneYet: 'I have not done it yet',
   goodNews: 'Good. The glasses are clear.',
+  finish: 'Finish',
   goodNewsHint: 'Your rep will see what helped. You can start a new check at any time.',
   print: 'Print this page',
   send: 'Save a file for your rep',
