@@ -137,6 +137,11 @@ test('a site is removed and brought back, and its file travels', async ({ progra
   await page
     .locator('#site-file')
     .setInputFiles({ name: 'spoon.json', mimeType: 'application/json', buffer: Buffer.from(changed) })
+  // on a phone the cross stays beside a title of two lines
+  await page.setViewportSize({ width: 320, height: 740 })
+  const title = await page.getByRole('dialog').getByRole('heading', { level: 2 }).boundingBox()
+  const cross = await page.getByRole('dialog').getByRole('button', { name: 'Close' }).boundingBox()
+  expect(cross?.y ?? 999).toBeLessThan((title?.y ?? 0) + (title?.height ?? 0))
   await page.getByRole('button', { name: 'Keep both, as two sites' }).click()
   await expect(page.getByRole('link', { name: /^Copper Spoon/u })).toHaveCount(2)
 
