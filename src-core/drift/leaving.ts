@@ -15,7 +15,8 @@ export interface LeavingDays {
 /**
  * Days until a flow that changes as ln q(t) = ln q - rate x t leaves `low`..`high` (all mL/min), with a 95 % interval
  * from both the flow's uncertainty and the rate's (Fieller's theorem: the days at which the interval of ln q(t) meets
- * the edge). The edge that may be met first is the one told. Null: not within ten years. 0 days: outside already.
+ * the edge). The edge that may be met first is the one told; a low of 0 is
+ * never met. Null: not within ten years. 0 days: outside already.
  */
 export function leavingDays(
   flow: Estimate<'mL/min'>,
@@ -28,8 +29,9 @@ export function leavingDays(
     ...crossing(distance, towards, relative, standard, coverage95(degreesOfFreedom)),
     prudent: crossing(distance, towards, relative, standard, 1).earliest,
   })
-  const down = { edge: 'low' as const, ...meet(Math.log(flow.value / low), rate) }
   const up = { edge: 'high' as const, ...meet(Math.log(high / flow.value), -rate) }
+  if (!(low > 0)) return up
+  const down = { edge: 'low' as const, ...meet(Math.log(flow.value / low), rate) }
   const first = (one: LeavingDays): number => one.days ?? HORIZON_DAYS + (one.earliest ?? HORIZON_DAYS)
   return first(up) < first(down) ? up : down
 }

@@ -64,7 +64,7 @@ function leavingOf(
   racksPerDay: number | null,
 ): Outcome<Leaving> {
   return chain(all([window, outlook]), ([edges, { test, decay, rateFrom }]) => {
-    if (!(edges.low > 0 && edges.low < edges.high))
+    if (!(edges.low >= 0 && edges.low < edges.high))
       return fail({ code: 'missing', field: 'pump.window', needed: 'window' })
     const found = leavingDays(test.flow, decay, edges)
     return ok({

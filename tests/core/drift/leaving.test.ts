@@ -5,6 +5,8 @@ import { flowOf, normals } from './flows'
 
 const window = { low: 21.6, high: 26.4 }
 
+const rate = (of: number) => ({ rate: of, standard: 0.0001, degreesOfFreedom: 8 })
+
 describe('when the flow leaves its window', () => {
   it('is the distance to the edge over the rate, on the logarithm', () => {
     const found = leavingDays(flowOf(24, 0.2), { rate: 0.001, standard: 0.0001, degreesOfFreedom: 8 }, window)
@@ -23,6 +25,15 @@ describe('when the flow leaves its window', () => {
     )
     expect(found.edge).toBe('high')
     expect(found.days).toBeCloseTo(Math.log(26.4 / 24) / 0.001, 9)
+  })
+
+  it('is never the lower edge of a window that only says at most', () => {
+    const atMost = { low: 0, high: 26.4 }
+    const falling = leavingDays(flowOf(24, 0.2), rate(0.001), atMost)
+    expect(falling).toEqual({ edge: 'high', days: null, earliest: null, latest: null, prudent: null })
+    expect(leavingDays(flowOf(24, 0.2), rate(-0.001), atMost)).toEqual(
+      leavingDays(flowOf(24, 0.2), rate(-0.001), window),
+    )
   })
 
   it('has no last day when the rate may be nothing', () => {

@@ -143,6 +143,11 @@ describe('what drift leads to', () => {
     expect(ask(falling, { everyDays: 120 }).nextVisit).toMatchObject({ reason: 'leaves-window' })
   })
 
+  it('tells no day, rather than that a window is missing, where the window only says at most', () => {
+    const { leaving } = ask(falling, { window: ok({ low: 0, high: 26.4 }) })
+    expect(leaving).toMatchObject({ ok: true, value: { edge: 'high', days: null } })
+  })
+
   it('looks at a new tube after a week', () => {
     const { nextVisit, tubes } = ask([...falling, brk('tube', 95), testOn(95, 25)])
     expect(nextVisit).toMatchObject({ reason: 'settling-in', days: 7, on: on(102) })
