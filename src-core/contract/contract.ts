@@ -286,6 +286,5 @@ export type Call = <M extends Method>(method: M, input: Input<M>) => Promise<Out
 
 export type SiteRow = z.output<typeof siteRow>
 export type SiteSummary = z.output<typeof siteSummary>
-export type SiteDifference = z.output<typeof difference>
 export type SiteComparison = z.output<typeof comparison>
 export type HostDescription = Output<'host.describe'>

@@ -15,8 +15,8 @@ export type DoseFinding =
   | { readonly code: 'too-short'; readonly seconds: number; readonly need: number }
 
 /** Fewest pulses a dose should have, and fewest seconds a recharge. Judgement. */
-const PULSES_PER_DOSE = 2
-const SHORTEST = 0.5
+export const LEAST_PULSES = 2
+export const LEAST_SECONDS = 0.5
 
 /** Findings about the time a pump runs for a rack. Inputs that are missing or wrong give none. */
 export function doseFindings(
@@ -36,9 +36,8 @@ export function doseFindings(
   const perMinute = pulsesPerMinute(pump.rollers)
   if (perMinute.ok && perMinute.value !== null) {
     const pulses = (perMinute.value * t) / 60
-    if (pulses < PULSES_PER_DOSE)
-      findings.push({ code: 'few-pulses-per-dose', pulses, need: PULSES_PER_DOSE })
+    if (pulses < LEAST_PULSES) findings.push({ code: 'few-pulses-per-dose', pulses, need: LEAST_PULSES })
   }
-  if (t < SHORTEST) findings.push({ code: 'too-short', seconds: t, need: SHORTEST })
+  if (t < LEAST_SECONDS) findings.push({ code: 'too-short', seconds: t, need: LEAST_SECONDS })
   return findings
 }

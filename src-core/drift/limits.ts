@@ -2,8 +2,6 @@
 
 /** A new tube changes most in its first days; common practice, no source. Look again after a week. */
 export const SETTLING_DAYS = 7
-/** As-found below this share of as-left, screw untouched, speaks of the tube and not of the setting. */
-export const WORN_BELOW = 0.8
 /** A rise of more than this from left to found, and not by chance, is no drift: it begins a new stretch. */
 export const JUMP = 0.1
 /** Changes from visit to visit needed before control limits mean anything. */

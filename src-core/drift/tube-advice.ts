@@ -1,6 +1,7 @@
 import type { Day } from '../records'
 import { daysBetween } from '../units/days'
-import { SETTLING_DAYS, WORN_BELOW } from './limits'
+import { WORN_BELOW } from '../screw/limits'
+import { SETTLING_DAYS } from './limits'
 import type { TubeTests } from './tubes'
 import type { Change, TubeAdvice, TubeReason } from './types'
 

@@ -1,8 +1,5 @@
+import { LEAST_PULSES, LEAST_SECONDS } from '../dose/dose-findings'
 import type { SettingNote, WashModel } from './types'
-
-/** A dose shorter than this, or of fewer roller pulses, does not repeat. Judgement. */
-export const LEAST_SECONDS = 0.5
-export const LEAST_PULSES = 2
 
 /**
  * What stands out about a recharge of `seconds` s at `flow` mL/min. `pulsesPerMinute`: rollers times turns of the pump;

@@ -2,12 +2,12 @@ import { arrivingStrength, pumpAbove } from '../dose/arriving'
 import { tankStrength } from '../dose/concentration'
 import { tankWindow, type TankWindow } from '../dose/tank-window'
 import { waterThatLeaves } from '../dose/wash-water'
+import { pulsesPerMinute } from '../drawdown/volume-doubt'
 import { all, chain, fail, ok, type Outcome } from '../outcome'
 import type { Machine, Pump } from '../records'
 import type { Estimate } from '../statistics/estimate'
 import { exactly } from '../statistics/make-estimate'
 import { sum } from '../statistics/propagate'
-import { readNumber } from '../units/read'
 import { racksBeforeTest, timeConstant } from './decay'
 import { modelOf } from './read-model'
 import { serviceOfPair, serviceOfPump } from './service-of-pump'
@@ -76,6 +76,7 @@ export function tankResult(input: TankInput): TankResult {
         comes > w.target ? MORE_ARRIVES : rechargeSeconds(w.target - comes, d, r, q),
       )
   const seconds = recharge.ok ? recharge.value.value : null
+  const pulses = pulsesPerMinute(pump.rollers)
   const parts = { model, water, window, arriving: more }
   const both = pair === null ? null : serviceOfPair(input, parts, pair)
   return {
@@ -102,7 +103,7 @@ export function tankResult(input: TankInput): TankResult {
       probe,
       seconds,
       flow: flow.ok ? flow.value.value : null,
-      pulsesPerMinute: pulses(pump),
+      pulsesPerMinute: pulses.ok ? pulses.value : null,
       cycleSeconds: input.cycleSeconds ?? null,
     }),
     arriving,
@@ -132,10 +133,3 @@ function swing({ dose, density }: TankInput, model: Outcome<WashModel>): TankRes
 
 const MORE_ARRIVES = fail({ code: 'cannot-compute', reason: 'more-arrives' })
 const PROBE = fail({ code: 'cannot-compute', reason: 'probe-controlled' })
-
-function pulses(pump: Pump): number | null {
-  if (pump.rollers === null) return null
-  const turns = readNumber(pump.rollers.perMinute, 'pump.rollers.perMinute', { above: 0 })
-  const rollers = readNumber(pump.rollers.count, 'pump.rollers.count', { above: 0 })
-  return turns.ok && rollers.ok ? turns.value * rollers.value : null
-}

@@ -1,9 +1,3 @@
-import type { PointStyle } from 'chart.js'
-
-/** Dashes and markers by series, so that no line is told apart by colour alone. */
-export const DASHES: readonly (readonly number[])[] = [[], [8, 4], [2, 3], [10, 3, 2, 3], [4, 4]]
-export const MARKERS: readonly PointStyle[] = ['circle', 'rect', 'triangle', 'rectRot', 'star']
-
 const SIZE = 10
 
 /** Textures by series for filled shapes: plain, falling lines, dots, rising lines, level lines. */

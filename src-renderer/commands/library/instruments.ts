@@ -1,8 +1,4 @@
-import {
-  CYLINDER_TOLERANCES,
-  cylinderTolerance,
-  type CylinderClass,
-} from '#core/drawdown/cylinder-tolerances'
+import { cylinderTolerance, type CylinderClass } from '#core/drawdown/cylinder-tolerances'
 import type { Id, Instrument, InstrumentKind } from '#core/records/index'
 import { Decimal } from '#core/units/decimal'
 import { UNITS, type UnitName } from '#core/units/dimensions'
@@ -23,9 +19,6 @@ const MARKS: readonly (readonly [capacity: number, mark: string])[] = [
   [500, '5'],
   [1000, '10'],
 ]
-
-/** Sizes a cylinder is sold in, mL. */
-export const CYLINDER_SIZES: readonly number[] = CYLINDER_TOLERANCES.map((row) => row.capacity)
 
 export const newInstrument = (input: {
   readonly id: Id

@@ -45,9 +45,6 @@ export const newMachine = (input: NewMachine): Machine => ({
 const withMachines = (site: Site, machines: readonly Machine[]): Site =>
   machines === site.machines ? site : { ...site, machines }
 
-export const addMachine = (site: Site, input: NewMachine): Site =>
-  withMachines(site, [...site.machines, newMachine(input)])
-
 export const changeMachine = (
   site: Site,
   id: Id,
