@@ -53,10 +53,14 @@ export async function visitGoneWrong(camera: Camera): Promise<void> {
     await series(page, '50', ['33', '33.5', '33'])
     await camera.shoot('wrong-screw-does-nothing-again')
   }
-  await page.getByRole('button', { name: 'New tube fitted' }).click()
+  await page.getByRole('button', { name: 'Fit a new tube' }).click()
   await camera.shoot('wrong-new-tube')
-  await page.getByRole('button', { name: 'New container put on' }).click()
+  await page.getByRole('button', { name: /^Isolated, locked, tagged and tried/u }).click()
+  await page.getByRole('button', { name: 'New tube fitted' }).click()
+  await page.getByRole('button', { name: 'Put on a new container' }).click()
   await camera.shoot('wrong-new-container')
+  await page.getByRole('button', { name: 'Flushed, wiped, and the label read' }).click()
+  await page.getByRole('button', { name: 'New container put on' }).click()
 
   await benchOf(page, /Rinse aid pump/u)
   await page.getByRole('button', { name: 'Line is primed' }).click()

@@ -270,11 +270,12 @@ export class PumpBench {
   /** what is to be read before this pump is tested */
   readonly cautions: readonly Caution[] = $derived.by(() => this.#cautions('before-first-test'))
   readonly unread: readonly Caution[] = $derived.by(() => this.#missing(this.cautions))
-  /** what is to be read for what was just begun, and for a sanitizer outside its label */
-  readonly extra: readonly Caution[] = $derived.by(() =>
-    this.trigger === null ? [] : this.#cautions(this.trigger),
+  /** what is still to be read before this is done to the pump */
+  unreadFor = (trigger: CautionTrigger): readonly Caution[] => this.#missing(this.#cautions(trigger))
+  /** what is to be read for what was just begun */
+  readonly unreadExtra: readonly Caution[] = $derived.by(() =>
+    this.trigger === null ? [] : this.unreadFor(this.trigger),
   )
-  readonly unreadExtra: readonly Caution[] = $derived.by(() => this.#missing(this.extra))
 
   /** a sanitizer measured outside its window, or its label: what must not happen until a strip confirms */
   readonly outsideLabel: readonly Caution[] = $derived.by(() => {
