@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Machine } from '#core/records/index'
+import { productDensity } from '#core/drawdown/product-density'
+import { initialCharge } from '#core/spend/charges'
 import { perRack } from '#core/spend/per-rack'
 import { aMachine, aProduct, aPump, aSetting, good, id } from './build'
 
@@ -49,6 +51,20 @@ describe('product per rack where a probe holds the tank', () => {
     })
     const wash = { ...machine.wash, upstream: { volume: { value: '20', unit: 'L' as const } } }
     expect(held({ wash, pumps: [probe, above] }).value).toBeCloseTo(3.75, 9)
+  })
+
+  it('refuses a density that the dose and the tank refuse: no money is made from a slip of the pen', () => {
+    const slip = { ...product, density: { value: '1.8', unit: 'g/mL' as const } }
+    const refused = {
+      ok: false,
+      problem: { code: 'number-out-of-range', field: 'product.density', high: 1.6 },
+    }
+    expect(productDensity(slip)).toMatchObject(refused)
+    expect(perRack(probe, machine, slip, null).dose).toMatchObject(refused)
+    if (machine.wash.kind !== 'tank') throw new Error('the machine has a tank')
+    const wash = { ...machine.wash, volume: { value: '40', unit: 'L' as const } }
+    const charge = initialCharge({ ...probe, initialChargeSeconds: null }, { ...machine, wash }, slip, null)
+    expect(charge).toMatchObject(refused)
   })
 
   it('says what is missing instead: water, density', () => {
