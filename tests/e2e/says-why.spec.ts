@@ -27,6 +27,21 @@ test('what cannot be done yet says why, and a typed number is shown with the sig
 
   await open('#/products')
   await page.getByRole('button', { name: /^Dish detergent, 20 L/u }).click()
+  // with text of twice the size the fields of a price go under one another instead of out of their card
+  await page.setViewportSize({ width: 820, height: 1180 })
+  const size = (percent: string): Promise<void> =>
+    page.evaluate((to) => {
+      document.documentElement.style.setProperty('font-size', to)
+    }, percent)
+  await size('200%')
+  const past = await page.evaluate(
+    () =>
+      [...document.querySelectorAll('main input, main select')].filter(
+        (box) => box.getBoundingClientRect().right > document.documentElement.clientWidth,
+      ).length,
+  )
+  expect(past).toBe(0)
+  await size('100%')
   await page.getByRole('button', { name: 'Add a price' }).click()
   await page.getByRole('textbox', { name: /^New price of a container/u }).fill('')
   await page.getByRole('button', { name: 'Add this price' }).click()

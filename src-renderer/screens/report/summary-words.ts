@@ -10,6 +10,8 @@ export function headline(rows: readonly CompareRow[]): string {
   const good = tested.filter((row) => isIn(row.left.state))
   const mended = good.filter((row) => !isIn(row.found.state) && row.found.state !== 'not-tested')
   if (tested.length === 0) return 'No pump was timed at this visit.'
+  if (tested.every((row) => row.left.state === 'cannot-tell'))
+    return `The runs do not tell where the ${tested.length === 1 ? 'pump was' : 'pumps were'} left.`
   const left = leftWords(good.length, tested.length, rows.length)
   const how =
     mended.length === 0

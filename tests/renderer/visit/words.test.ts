@@ -32,6 +32,9 @@ describe('the one sentence of the report', () => {
     const not = row('Detergent', 'not-tested', 'not-tested')
     expect(headline([timed])).toBe('The pump was left inside its window.')
     expect(headline([out])).toBe('The pump was not left inside its window.')
+    const unclear = row('Rinse aid', 'cannot-tell', 'cannot-tell')
+    expect(headline([unclear, not])).toBe('The runs do not tell where the pump was left.')
+    expect(headline([unclear, unclear])).toBe('The runs do not tell where the pumps were left.')
     expect(headline([out, out])).toBe('None of the 2 pumps was left inside its window.')
     // what is said of the pumps timed is not to be read as said of the others
     expect(headline([timed, not])).toBe('The one pump that was timed was left inside its window.')
