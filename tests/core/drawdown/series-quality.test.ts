@@ -35,6 +35,9 @@ describe('rising and falling series', () => {
 
   it('a rise smaller than good runs may differ by only warns', () => {
     expect(codes([29.9, 29.91, 29.92, 29.93, 29.94])).toEqual(['rising warns'])
+    // 1.9 and 2.1 % of the mean from the first run to the last: good runs differ by 2 %
+    expect(codes([29.715, 29.8575, 30, 30.1425, 30.285])).toEqual(['rising warns'])
+    expect(codes([29.685, 29.8425, 30, 30.1575, 30.315])).toEqual(['rising stops'])
   })
 
   it('a mixed series is put to the slope test', () => {

@@ -81,6 +81,8 @@ describe('the recorded strength today', () => {
     expect(warning({ deliveredOn: '2026-02-28' })).toBe('older-than-30-days')
     expect(warning({})).toBe('no-date')
     expect(warning({ deliveredOn: '2026-03-20', shelfLifeDays: '10' })).toBe('past-shelf-life')
+    // the tenth day is the last it keeps
+    expect(warning({ deliveredOn: '2026-03-21', shelfLifeDays: '10' })).toBeNull()
   })
 
   it('counts from the day it was measured, when it was', () => {

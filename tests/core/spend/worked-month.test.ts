@@ -130,6 +130,9 @@ describe('priming', () => {
 const dose = (value: number) =>
   estimate(value, 'mL/rack', [{ source: 'replicates', standard: 0.01 * value, degreesOfFreedom: 4 }])
 
+const ofSeconds = (value: number) =>
+  estimate(value, 'mL/rack', [{ source: 'dose-seconds', standard: 0.02 * value }])
+
 describe('the saving of an adjustment', () => {
   const calendar = good(openCalendar(site.calendar, '2026-03-01'))
   const saving = (found: number, left: number) =>
@@ -164,6 +167,23 @@ describe('the saving of an adjustment', () => {
     expect(money.standard).toBeCloseTo(Math.hypot(byDose, byRacks), 6)
     expect(money.low).toBeLessThan(money.value)
     expect(money.high - money.value).toBeCloseTo(money.expanded, 9)
+  })
+
+  it('knows the seconds of both doses no better apart than together: their doubt goes with the change alone', () => {
+    const saved = pumpSaving({
+      pump: aid,
+      machine,
+      product: rinseAid,
+      currency: 'EUR',
+      day: '2026-03-01',
+      span: averageMonth(calendar),
+      racks: rackRate(machine, calendar, []),
+      found: ofSeconds(1.45),
+      left: ofSeconds(1),
+      sameInstrument: false,
+    })
+    // by hand: 2 % of 0.45 mL, and 5 % of the racks, each on 3130.714 racks
+    expect(good(saved.litresPerMonth).standard).toBeCloseTo(0.45 * 3.1307143 * Math.hypot(0.02, 0.05), 7)
   })
 
   it('counts timed initial charges too, because they follow the flow', () => {
