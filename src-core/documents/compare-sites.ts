@@ -35,6 +35,10 @@ export function compareSites(mine: Site, theirs: Site): readonly SitePart[] {
   return [
     ...facts,
     ...blocks,
+    // the later order holds, so nobody is asked
+    ...(same(mine.machineOrder ?? null, theirs.machineOrder ?? null)
+      ? []
+      : [{ ...differs('machineOrder', 'site', 'order of the machines'), asks: false }]),
     ...lists('machines', 'machine', mine.machines, theirs.machines, (item) => item.name),
     ...visits(mine.visits, theirs.visits),
     ...lists('stock', 'stock', mine.stock, theirs.stock, (item) => item.on),

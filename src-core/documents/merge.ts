@@ -1,4 +1,5 @@
 import type { Amendment, Site, Visit } from '../records'
+import { agreeOnOrder, inOrder, mergeOrders } from './machine-order'
 import { canonicalText, same } from './same'
 
 /**
@@ -10,6 +11,8 @@ import { canonicalText, same } from './same'
  */
 export function mergeSites(a: Site, b: Site, pick: Pick = byContent): Site {
   const field = <K extends keyof Site>(key: K): Site[K] => choose(a[key], b[key], pick)
+  const machines = mergeById(a.machines, b.machines, pick)
+  const machineOrder = mergeOrders(a.machineOrder, b.machineOrder)
   return {
     id: a.id,
     name: field('name'),
@@ -20,12 +23,13 @@ export function mergeSites(a: Site, b: Site, pick: Pick = byContent): Site {
     visitEveryDays: field('visitEveryDays'),
     calendar: field('calendar'),
     water: field('water'),
-    machines: mergeById(a.machines, b.machines, pick),
+    machines: agreeOnOrder(a, b) ? machines : inOrder(machines, machineOrder),
     visits: mergeById(a.visits, b.visits, (x, y) => mergeVisits(x, y, pick), startOf),
     stock: mergeById(a.stock, b.stock, pick, (item) => item.on),
     snapshots: mergeById(a.snapshots, b.snapshots, pick, (item) => item.at),
     scenarios: mergeById(a.scenarios, b.scenarios, pick),
     glassChecks: mergeById(a.glassChecks, b.glassChecks, pick, (item) => item.at),
+    ...(machineOrder === undefined ? {} : { machineOrder }),
   }
 }
 

@@ -54,6 +54,14 @@ const glassCheck = z
   })
   .readonly()
 
+const machineOrder = z
+  .strictObject({
+    movedAt: instant.nullable(),
+    ids: list(id),
+    added: list(z.strictObject({ id, at: instant }).readonly()),
+  })
+  .readonly()
+
 export const site: z.ZodType<Site> = z
   .strictObject({
     id,
@@ -104,6 +112,7 @@ export const site: z.ZodType<Site> = z
     ),
     scenarios: list(scenario),
     glassChecks: list(glassCheck),
+    machineOrder: machineOrder.exactOptional(),
   })
   .readonly()
 

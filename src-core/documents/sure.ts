@@ -32,6 +32,9 @@ function make(def: z.core.$ZodTypes['_zod']['def']): Sure {
         : frozen(sureOf(def.innerType))
     case 'nullable':
       return orNull(sureOf(def.innerType))
+    case 'optional':
+      // where it is there, it is what it says; a group asks whether it may be missing
+      return sureOf(def.innerType)
     case 'object':
       return group(def)
     case 'array':
@@ -77,7 +80,9 @@ const holdsLists = (schema: z.core.$ZodType): boolean => {
 
 const kindOf = (schema: z.core.$ZodType): string => {
   const { def } = (schema as z.core.$ZodTypes)._zod
-  return def.type === 'readonly' || def.type === 'nullable' ? kindOf(def.innerType) : def.type
+  return def.type === 'readonly' || def.type === 'nullable' || def.type === 'optional'
+    ? kindOf(def.innerType)
+    : def.type
 }
 
 /** Whether every group and list below is frozen by its schema too. */
@@ -101,6 +106,7 @@ function frozenOrPlain(schema: z.core.$ZodType): boolean {
     case 'readonly':
       return settles(def.innerType)
     case 'nullable':
+    case 'optional':
       return frozenOrPlain(def.innerType)
     case 'union':
       return def.options.every(frozenOrPlain)
@@ -125,18 +131,23 @@ function oneOf(values: readonly unknown[]): Sure {
   return (value) => all.has(value)
 }
 
-/** A group whose keys are all known and all there, in the order of the schema. */
+/** A group whose keys are all known, and all there but those that may be missing, in the order of the schema. */
 function group(def: z.core.$ZodObjectDef): Sure {
   if (def.catchall?._zod.def.type !== 'never') return never
   const keys = Object.keys(def.shape)
   const parts = Object.values(def.shape).map(sureOf)
+  const mayMiss = Object.values(def.shape).map(
+    (part) => (part as z.core.$ZodTypes)._zod.def.type === 'optional',
+  )
   return (value) => {
     if (!isGroup(value)) return false
     let at = 0
     for (const key in value) {
+      while (key !== keys[at] && mayMiss[at] === true) at += 1
       if (key !== keys[at] || parts[at]?.(value[key]) !== true) return false
       at += 1
     }
+    while (mayMiss[at] === true) at += 1
     return at === keys.length
   }
 }

@@ -100,6 +100,17 @@ export interface GlassCheck {
   readonly confirmedAt: Instant | null
 }
 
+/**
+ * How the machines of a site came to stand as they do, so that versions of it brought together keep an order somebody
+ * set: what a move last made of it, and when each later one was added. Missing until a machine is moved or added.
+ */
+export interface MachineOrder {
+  /** null: nobody moved one; the order is the one they were found in */
+  readonly movedAt: Instant | null
+  readonly ids: readonly Id[]
+  readonly added: readonly { readonly id: Id; readonly at: Instant }[]
+}
+
 export interface Site {
   readonly id: Id
   readonly name: string
@@ -116,4 +127,5 @@ export interface Site {
   readonly snapshots: readonly SetupSnapshot[]
   readonly scenarios: readonly Scenario[]
   readonly glassChecks: readonly GlassCheck[]
+  readonly machineOrder?: MachineOrder
 }

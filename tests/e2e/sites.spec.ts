@@ -192,3 +192,49 @@ test('a page opened by hand says to open it from the program', async ({ page, ho
   await page.goto(host.origin)
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Open Dosewright from the program')
 })
+
+test('an order of machines set by hand stays when a file brings another machine', async ({
+  program: page,
+}) => {
+  await openDemoSite(page, 'Quayside Banqueting')
+  const site = page.url()
+  const cards = page.getByRole('region', { name: /^Machine: / })
+  const names = (): Promise<readonly string[]> => cards.locator('h3').allTextContents()
+  await page.getByRole('link', { name: 'Dosewright, all sites' }).click()
+  const download = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save Quayside Banqueting as a file' }).click()
+  const file = JSON.parse(readFileSync(await (await download).path(), 'utf8')) as {
+    readonly site: { readonly machines: readonly { readonly id: string; readonly name: string }[] }
+  }
+  const { machines } = file.site
+  const [first, second] = machines.map(({ name }) => name.trim())
+  expect(machines).toHaveLength(2)
+
+  await page.goto(`${site}/setup`)
+  await cards
+    .first()
+    .getByRole('button', { name: /^Move .* down$/u })
+    .first()
+    .click()
+  await expect.poll(names).toEqual([second, first])
+  await page.getByRole('link', { name: 'Dosewright, all sites' }).click()
+
+  // what another window, later, would have made of the same site
+  const id = '00000000-0000-4000-8000-000000000001'
+  const third = { ...machines[0], id, name: 'Glass washer', pumps: [] }
+  const added = {
+    movedAt: null,
+    ids: machines.map((one) => one.id),
+    added: [{ id, at: '2099-01-01T08:00:00.000Z' }],
+  }
+  const theirs = { ...file, site: { ...file.site, machines: [...machines, third], machineOrder: added } }
+  await page.locator('#site-file').setInputFiles({
+    name: 'quayside.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(theirs)),
+  })
+  await page.getByRole('button', { name: /^Bring both together/u }).click()
+  await expect(page.getByText('Brought in Quayside Banqueting.')).toBeVisible()
+  await page.goto(`${site}/setup`)
+  await expect.poll(names).toEqual([second, first, 'Glass washer'])
+})

@@ -1,4 +1,14 @@
-import type { DataPlate, Id, Machine, MachineClass, Pump, RinseWater, Site, Wash } from '#core/records/index'
+import type {
+  DataPlate,
+  Id,
+  Instant,
+  Machine,
+  MachineClass,
+  Pump,
+  RinseWater,
+  Site,
+  Wash,
+} from '#core/records/index'
 import { changeById, moveById, removeById } from '../lists'
 
 export interface NewMachine {
@@ -88,6 +98,23 @@ const intoWashTank = (pump: Pump): Pump =>
 
 /** Takes a machine off the site. Closed visits keep the set-up they were closed with. */
 export const removeMachine = (site: Site, id: Id): Site => withMachines(site, removeById(site.machines, id))
+
+/**
+ * Machines as somebody moved them, or with one added, from `before`: what is needed to keep that order when another
+ * version of the site comes in. One that is only added stands behind the others and leaves an order set by hand alone.
+ */
+export function noteOrder(site: Site, before: Site, at: Instant): Site {
+  if (site.machines === before.machines) return site
+  const known = new Set(before.machines.map(({ id }) => id))
+  const fresh = site.machines.filter(({ id }) => !known.has(id)).map(({ id }) => ({ id, at }))
+  const was = before.machineOrder ?? { movedAt: null, ids: [...known], added: [] }
+  const added = [...was.added, ...fresh]
+  const moved = fresh.length === 0
+  return {
+    ...site,
+    machineOrder: moved ? { movedAt: at, ids: site.machines.map(({ id }) => id), added } : { ...was, added },
+  }
+}
 
 export const moveMachine = (site: Site, id: Id, by: -1 | 1): Site =>
   withMachines(site, moveById(site.machines, id, by))

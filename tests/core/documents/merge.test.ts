@@ -4,6 +4,7 @@ import { compareSites } from '#core/documents/compare-sites'
 import { first, mergeSites, second } from '#core/documents/merge'
 import { same } from '#core/documents/same'
 import type { Amendment, Site, Visit } from '#core/records/index'
+import { moveMachine, noteOrder } from '#renderer/commands/setup/machines.ts'
 import { machine, pump, site, siteWithClosedVisit, visit } from '../../contract/sample-site'
 
 const base = siteWithClosedVisit().site
@@ -97,6 +98,8 @@ const dated = (...days: readonly (readonly [number, number])[]): Site => ({
   ],
 })
 
+const standing = (one: Site): readonly string[] => one.machines.map((item) => item.id)
+
 /** Lists that were put together differ from hand-made ones in order only as far as merging says. */
 describe('bringing copies of one site together', () => {
   it('gives the same whichever side starts', () => {
@@ -171,6 +174,60 @@ describe('bringing copies of one site together', () => {
     const a = { ...base, machines }
     const b = { ...base, machines, notes: 'other' }
     expect(mergeSites(a, b).machines).toEqual(machines)
+  })
+
+  describe('of machines', () => {
+    const ids = ['9', '5', '7', '1'] as const
+    const [bar, dish, glass, pots] = ids.map((digit) => machine({ id: id(2, Number(digit)), pumps: [] }))
+    if (bar === undefined || dish === undefined || glass === undefined || pots === undefined)
+      throw new Error('four machines are needed')
+    const early = '2025-03-02T08:00:00.000Z'
+    const late = '2025-03-03T08:00:00.000Z'
+    const start: Site = { ...base, machines: [bar, dish] }
+    const adds = (one: Site, item: typeof bar, at: string): Site =>
+      noteOrder({ ...one, machines: [...one.machines, item] }, one, at)
+    const moves = (one: Site, item: typeof bar, by: -1 | 1, at: string): Site =>
+      noteOrder(moveMachine(one, item.id, by), one, at)
+
+    it('keeps the order of a move when the other side adds one, whichever came first', () => {
+      for (const [moved, added] of [
+        [early, late],
+        [late, early],
+      ] as const) {
+        const mine = moves(start, dish, -1, moved)
+        const theirs = adds(start, glass, added)
+        for (const merged of [mergeSites(mine, theirs), mergeSites(theirs, mine, first)])
+          expect(standing(merged)).toEqual([dish.id, bar.id, glass.id])
+      }
+    })
+
+    it('keeps the order they were entered in when each side adds one, the earlier first', () => {
+      const mine = adds(start, pots, late)
+      const theirs = adds(start, glass, early)
+      for (const merged of [mergeSites(mine, theirs), mergeSites(theirs, mine)])
+        expect(standing(merged)).toEqual([bar.id, dish.id, glass.id, pots.id])
+    })
+
+    it('takes the later of two moves', () => {
+      const three = adds(start, glass, early)
+      const mine = moves(three, glass, -1, early)
+      const theirs = moves(three, dish, -1, late)
+      for (const merged of [mergeSites(mine, theirs), mergeSites(theirs, mine, first)])
+        expect(standing(merged)).toEqual([dish.id, bar.id, glass.id])
+    })
+
+    it('asks nobody about it, and says that it differs', () => {
+      expect(compareSites(start, moves(start, dish, -1, early))).toEqual([
+        {
+          place: 'machineOrder',
+          what: 'site',
+          name: 'order of the machines',
+          state: 'differs',
+          changed: [],
+          asks: false,
+        },
+      ])
+    })
   })
 
   it('does not change what it was given', () => {

@@ -14,6 +14,7 @@ const DOCUMENTS: readonly (readonly [DocumentKind, string])[] = [
   ...readdirSync(`${root}assets/demo`).map((name) => ['site', `assets/demo/${name}`] as const),
   ['site', 'tests/fixtures/documents/site-v2-full.json'],
   ['site', 'tests/fixtures/documents/site-v2-new.json'],
+  ['site', 'tests/fixtures/documents/site-v2-ordered.json'],
   ['products', 'tests/fixtures/documents/products-v1.json'],
   ['instruments', 'tests/fixtures/documents/instruments-v1.json'],
   ['settings', 'tests/fixtures/documents/settings-v1.json'],
@@ -137,7 +138,7 @@ describe('a quick yes of a schema', () => {
       [z.number().positive(), 1],
       [z.coerce.number(), 1],
       [z.object({ a: z.string() }), { a: 'a' }],
-      [z.strictObject({ a: z.string().optional() }), { a: 'a' }],
+      [z.strictObject({ a: z.string().default('b').optional() }), { a: 'a' }],
       [z.strictObject({ a: z.string() }).refine(() => true), { a: 'a' }],
       [z.array(z.boolean()).refine(() => true), [true]],
       [z.union([z.string(), z.boolean()]), 'a'],
@@ -157,5 +158,30 @@ describe('a quick yes of a schema', () => {
       expect(schema.safeParse(value).success).toBe(true)
       expect(sureOf(schema)(value)).toBe(false)
     }
+  })
+
+  it('is given to a group with or without a part that may be missing, and only then', () => {
+    const schema = z.strictObject({
+      a: z.string(),
+      b: z.string().exactOptional(),
+      c: z.string(),
+      d: z.string().exactOptional(),
+    })
+    const values = [
+      { a: 'a', b: 'b', c: 'c', d: 'd' },
+      { a: 'a', c: 'c' },
+      { a: 'a', b: 'b', c: 'c' },
+      { a: 'a', c: 'c', d: 'd' },
+      { a: 'a', c: 'c', b: 'b' },
+      { c: 'c', a: 'a' },
+      { a: 'a', b: 'b' },
+      { a: 'a', b: undefined, c: 'c' },
+      { a: 'a', b: 1, c: 'c' },
+      { a: 'a', c: 'c', e: 'e' },
+      {},
+    ]
+    const sure = values.map((value) => sureOf(schema)(value))
+    expect(sure).toEqual(values.map((value) => bySchema(schema, value)))
+    expect(sure.filter((one) => one)).toHaveLength(4)
   })
 })

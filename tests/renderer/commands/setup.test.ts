@@ -132,6 +132,23 @@ describe('edits of the set-up', () => {
     expect(siteSchema.safeParse(copied).success).toBe(true)
   })
 
+  it('note who stands where when a machine is moved, and only that one is new when it is added', () => {
+    const at = '2026-03-09T08:00:00.000Z'
+    const one = usual()
+    const input = { class: 'door', sanitizing: 'hot-water' } as const
+    const two = setup.noteOrder(setup.addUsualMachine(one, input, [], next), one, at)
+    const [first, second] = two.machines.map(({ id }) => id)
+    if (first === undefined || second === undefined) throw new Error('two machines are needed')
+    expect(two.machineOrder).toEqual({ movedAt: null, ids: [first], added: [{ id: second, at }] })
+    const moved = setup.noteOrder(setup.moveMachine(two, second, -1), two, at)
+    expect(moved.machineOrder).toEqual({ movedAt: at, ids: [second, first], added: [{ id: second, at }] })
+    const third = setup.noteOrder(setup.copyMachine(moved, first, next), moved, at)
+    expect(third.machineOrder).toMatchObject({ movedAt: at, ids: [second, first] })
+    expect(third.machineOrder?.added).toHaveLength(2)
+    expect(siteSchema.safeParse(third).success).toBe(true)
+    expect(setup.noteOrder(setup.moveMachine(third, second, -1), third, at)).toBe(third)
+  })
+
   it('keep the machines whatever way they are moved', () => {
     const three = ['door', 'undercounter', 'conveyor-single-tank'] as const
     const site = three.reduce<Site>(
