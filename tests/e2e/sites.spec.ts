@@ -199,7 +199,7 @@ test('an order of machines set by hand stays when a file brings another machine'
   await openDemoSite(page, 'Quayside Banqueting')
   const site = page.url()
   const cards = page.getByRole('region', { name: /^Machine: / })
-  const names = (): Promise<readonly string[]> => cards.locator('h3').allTextContents()
+  const names = (): Promise<readonly string[]> => cards.locator(':scope > header h3').allTextContents()
   await page.getByRole('link', { name: 'Dosewright, all sites' }).click()
   const download = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Save Quayside Banqueting as a file' }).click()
