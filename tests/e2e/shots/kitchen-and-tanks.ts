@@ -54,6 +54,7 @@ export async function tanks(
   const parts = page.getByRole('navigation', { name: 'Parts of the visit' })
   const whole = parts.getByRole('button', { name: 'All parts of the visit' })
   const pump = async (name: RegExp, fold: string, shot: string): Promise<void> => {
+    await parts.waitFor()
     if (await whole.isVisible()) await whole.click()
     await parts.getByRole('button', { name }).click()
     await page.getByText(fold).click()
