@@ -179,7 +179,7 @@ test('settings and removed sites come along, and neither is taken over unless so
 
   // as it is offered: the sites of the list, and nothing else
   await bringIn(to.page, file)
-  await expect(dialog(to.page)).toContainText(/Settings: .*your firm.* differ/u)
+  await expect(dialog(to.page)).toContainText(/The settings differ in .*your firm/u)
   await expect(dialog(to.page).getByRole('radio', { name: 'mine' })).toBeChecked()
   for (const name of ['Lantern Lane Cafe', 'Copper Spoon Diner'])
     await expect(dialog(to.page).getByRole('combobox', { name })).toHaveValue('keep-mine')
