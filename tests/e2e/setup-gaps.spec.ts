@@ -65,3 +65,30 @@ test('on the bench a window in active substance asks for the strength of the pro
   await page.reload()
   await expect(page.getByText(/Still needed for a dose/u)).toHaveCount(0)
 })
+
+test('a target outside what the label allows is said beside it, with the label’s limit, until it is put right', async ({
+  program: page,
+}) => {
+  await openDemoSite(page, 'Copper Spoon Diner')
+  await page.goto(`${page.url()}/setup`)
+  const pump = page.getByRole('article', { name: /sanitizer/iu })
+  const said = pump.getByText(
+    /^The target lies above what the label of Chlorine sanitizer, 20 L allows: at most 100 mg\/L/u,
+  )
+  const high = pump.getByLabel('High limit')
+  await expect(high).toBeVisible()
+  await expect(pump.getByText(/what the label of/u)).toHaveCount(0)
+  await high.fill('120')
+  await high.press('Enter')
+  await expect(pump.getByText(/^The high limit lies above what the label/u)).toBeVisible()
+  const target = pump.getByLabel('Target')
+  await target.fill('110')
+  await target.press('Enter')
+  await expect(said).toBeVisible()
+  await accessible(page)
+  await target.fill('60')
+  await target.press('Enter')
+  await high.fill('75')
+  await high.press('Enter')
+  await expect(pump.getByText(/what the label of/u)).toHaveCount(0)
+})
