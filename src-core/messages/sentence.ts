@@ -12,7 +12,9 @@ export function sentence(problem: Problem): string {
     case 'number-missing':
       return `${start(fieldName(problem.field))} is empty. Enter a number.`
     case 'number-unreadable':
-      return `${quoted(problem.text)} is not a number. Write ${fieldName(problem.field)} with digits, such as 1.5 or 1,5.`
+      return GROUPED.test(problem.text)
+        ? `${quoted(problem.text)} has a sign between its thousands. Write ${fieldName(problem.field)} without it, such as 1234.5 or 1234,5.`
+        : `${quoted(problem.text)} is not a number. Write ${fieldName(problem.field)} with digits, such as 1.5 or 1,5.`
     case 'number-ambiguous': {
       const [first, second] = problem.readings
       return `${quoted(problem.text)} can mean ${quoted(first)} or ${quoted(second)}. Say which one you mean for ${fieldName(problem.field)}.`
@@ -93,6 +95,9 @@ function unhandled(problem: never): never {
 // C0 and C1 controls, and the signs that turn the direction of writing (Unicode UAX 9, section 2)
 // eslint-disable-next-line no-control-regex -- control signs are what is looked for
 const UNSHOWN = /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/g
+
+/** `1.234,5`, `1,234.5`, `1 234`, `1'234`: a number written with its thousands set apart. */
+const GROUPED = /^\s*[+\-−]?\d{1,3}(?:[.,'’ \u00a0\u202f]\d{3})+(?:[.,]\d*)?\D*$/u
 
 const shown = (text: string): string => {
   const clean = text.replaceAll(UNSHOWN, ' ')

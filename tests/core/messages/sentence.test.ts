@@ -3,6 +3,7 @@ import { placeName } from '#core/messages/place'
 import { sentence } from '#core/messages/sentence'
 import { CANNOT_COMPUTE } from '#core/messages/cannot-compute'
 import { MISSING } from '#core/messages/missing-input'
+import { parseNumber } from '#core/units/parse'
 import type { CannotCompute, MissingInput, Problem } from '#core/problem'
 
 /** One of each code; the compiler asks for a new one when a code is added. */
@@ -93,5 +94,21 @@ describe('what a person reads when something is wrong', () => {
     expect(text.length).toBeLessThan(200)
     // eslint-disable-next-line no-control-regex -- these are the signs looked for
     expect(text).not.toMatch(/[\u202e\n\u0000]/)
+  })
+})
+
+describe('a number written with its thousands set apart', () => {
+  it.each(['1.234,5', '1,234.5', '1 234', "1'234.50", '12.345.678', '-1.234,5 mL'])(
+    '%s: is told to leave the sign out',
+    (text) => {
+      const read = parseNumber(text, { field: 'price', decimalSign: 'point' })
+      expect(read.ok ? '' : sentence(read.problem)).toBe(
+        `"${text}" has a sign between its thousands. Write price without it, such as 1234.5 or 1234,5.`,
+      )
+    },
+  )
+
+  it.each(['12x', '1e3', '12,34,56', '1.23,4', 'zwölf', '1 23'])('%s is not one', (text) => {
+    expect(sentence({ code: 'number-unreadable', field: 'price', text })).toMatch(/is not a number/u)
   })
 })
