@@ -8,8 +8,7 @@ import { inUnit } from '../units/quantity'
 import { read } from '../units/read'
 
 /** Outside this no product of the trade lies, g/mL; a number beyond is a slip of the pen. Judgement. */
-export const DENSITY_LOW = 0.8
-export const DENSITY_HIGH = 1.6
+export const DENSITY = { low: 0.8, high: 1.6 } as const
 
 /** A data sheet's density is for 20 °C and a nominal batch: 1 % either way. Judgement. */
 const SHEET_SHARE = 0.01
@@ -26,7 +25,7 @@ export const productDensity = (product: Product | null): Outcome<Estimate<'g/mL'
 
 const densityOf = oncePer((product: Product): Outcome<Estimate<'g/mL'>> => {
   if (product.density === null) return fail({ code: 'missing', field: 'product.density', needed: 'density' })
-  const density = read(product.density, 'product.density', { low: DENSITY_LOW, high: DENSITY_HIGH })
+  const density = read(product.density, 'product.density', DENSITY)
   if (!density.ok) return density
   const rho = inUnit(density.value, 'g/mL')
   return estimate(rho, 'g/mL', [{ source: 'density', standard: rectangular(SHEET_SHARE * rho) }])

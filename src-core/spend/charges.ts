@@ -1,4 +1,4 @@
-import { DENSITY_HIGH, DENSITY_LOW } from '../drawdown/product-density'
+import { DENSITY } from '../drawdown/product-density'
 import { feedsATank } from '../dose/feeds-a-tank'
 import { fail, ok, type Outcome } from '../outcome'
 import type { Machine, Product, Pump } from '../records'
@@ -68,7 +68,7 @@ function chargeVolume(
   if (entry === null) return ok(null)
   const target = readNumber(pump.window.target, 'pump.window.target', { low: 0, high: 1000 })
   const volume = read(litres, 'machine.wash.volume', { above: 0 })
-  const density = read(entry, 'product.density', { low: DENSITY_LOW, high: DENSITY_HIGH })
+  const density = read(entry, 'product.density', DENSITY)
   if (!target.ok) return target
   if (!volume.ok) return volume
   if (!density.ok) return density

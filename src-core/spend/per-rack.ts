@@ -1,4 +1,4 @@
-import { DENSITY_HIGH, DENSITY_LOW } from '../drawdown/product-density'
+import { DENSITY } from '../drawdown/product-density'
 import { rinseVolume } from '../dose/rinse-volume'
 import { waterThatLeaves } from '../dose/wash-water'
 import { arrivingStrength, pumpAbove } from '../dose/arriving'
@@ -38,7 +38,7 @@ function heldByProbe(pump: Pump, machine: Machine, product: Product | null): Out
   if (product === null) return fail({ code: 'missing', field: 'pump.productId', needed: 'product' })
   if (product.density === null) return fail({ code: 'missing', field: 'product.density', needed: 'density' })
   const target = readNumber(pump.window?.target ?? null, 'pump.window.target', { low: 0, high: 1000 })
-  const density = read(product.density, 'product.density', { low: DENSITY_LOW, high: DENSITY_HIGH })
+  const density = read(product.density, 'product.density', DENSITY)
   const water = waterThatLeaves(machine, rinseVolume(machine.rinse))
   if (!target.ok) return target
   if (!density.ok) return density

@@ -1,4 +1,4 @@
-import { DENSITY_HIGH, DENSITY_LOW } from '../drawdown/product-density'
+import { DENSITY } from '../drawdown/product-density'
 import { chain, fail, ok, type Outcome } from '../outcome'
 import type { Product, StockMovement } from '../records'
 import { rectangular } from '../statistics/rectangular'
@@ -83,7 +83,7 @@ function weighed(movement: StockMovement, product: Product): Outcome<Decimal> {
   const { part, tare } = movement
   if (part === null || tare === null) return fail({ code: 'number-missing', field: 'stock.tare' })
   if (product.density === null) return fail({ code: 'missing', field: 'product.density', needed: 'density' })
-  const density = read(product.density, 'product.density', { low: DENSITY_LOW, high: DENSITY_HIGH })
+  const density = read(product.density, 'product.density', DENSITY)
   if (!density.ok) return density
   for (const [field, text] of [
     ['stock.part', part.value],
