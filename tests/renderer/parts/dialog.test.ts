@@ -29,8 +29,16 @@ const shows = (heading: string): Promise<void> =>
   expect.poll(() => browser.page.locator('h1').textContent()).toBe(heading)
 const focused = (): Promise<string> =>
   browser.page.evaluate(() => document.activeElement?.textContent?.trim() ?? '')
+/** Whether the history has come to rest: the entry we are on knows of as many dialogs as are open. */
+const atRest = (): Promise<boolean> =>
+  browser.page.evaluate(
+    () =>
+      (history.state as { readonly dialogs: number } | null)?.dialogs ===
+      document.querySelectorAll('dialog[open]').length,
+  )
 /** What the browser's own buttons do; then the page is left in peace, to see that nothing more happens. */
 const step = async (by: 1 | -1): Promise<void> => {
+  await expect.poll(atRest).toBe(true)
   await browser.page.evaluate((steps) => {
     history.go(steps)
   }, by)
