@@ -52,7 +52,8 @@ export async function reportPdf({ root, dataFolder, siteName }: ReportRequest): 
     await page.goto(host.startAddress())
     await page.getByRole('heading', { level: 1 }).first().waitFor()
     await page.goto(`${host.origin}/#/site/${place.siteId}/visit/${place.visitId}/report`)
-    await page.getByText(siteName).first().waitFor()
+    // its last page: the list shown before it names the site as well
+    await page.getByRole('article', { name: 'For the file' }).getByText(siteName).first().waitFor()
     await page.evaluate('document.fonts.ready')
     return await page.pdf({ preferCSSPageSize: true, printBackground: true })
   } finally {
