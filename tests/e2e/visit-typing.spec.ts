@@ -28,6 +28,14 @@ test('a key in a reading changes the figures that follow from it, at once, and n
   expect(before).toMatch(/^\d/u)
   const size = await program.locator('.bench *').count()
 
+  // what a button under the mouse still fades in is none of the key's doing
+  await expect
+    .poll(() =>
+      program.evaluate(
+        () => document.getAnimations().filter(({ playState }) => playState === 'running').length,
+      ),
+    )
+    .toBe(0)
   await program.evaluate(() => {
     const seen: Seen = { added: 0, outside: [], moving: 0 }
     ;(globalThis as unknown as { seen: Seen }).seen = seen
