@@ -4,7 +4,9 @@ interface Mark {
   readonly place: number
 }
 
-export type HistoryWindow = Pick<Window, 'history' | 'setTimeout' | 'clearTimeout' | 'addEventListener'>
+export type HistoryWindow = Pick<Window, 'history' | 'setTimeout' | 'clearTimeout' | 'addEventListener'> & {
+  readonly location: Location
+}
 
 /** A step through the history that no event answers, as when the browser refused it. */
 const LOST_MS = 700
@@ -33,6 +35,7 @@ export class BackCloses {
     // a screen under a new address brings both events, and some browsers one of them only
     for (const event of ['popstate', 'hashchange'] as const)
       window.addEventListener(event, () => this.#arrived())
+    window.addEventListener('click', (event) => this.#held(event), { capture: true })
     // loaded anew while a dialog was open: its entry is still there, the dialog is not
     this.#settleSoon()
   }
@@ -53,6 +56,17 @@ export class BackCloses {
   whenSettled(action: () => void): void {
     if (this.#due || this.#going !== null) this.#waiting.push(action)
     else action()
+  }
+
+  /** A link pressed while the entry of a closed dialog is still on its way out waits, or the way out would undo it. */
+  #held(event: MouseEvent): void {
+    const window = this.#window
+    const to = hashOf(event)
+    if (window === null || to === null || (!this.#due && this.#going === null)) return
+    event.preventDefault()
+    this.whenSettled(() => {
+      window.location.hash = to
+    })
   }
 
   #arrived(): void {
@@ -124,6 +138,13 @@ export class BackCloses {
   #write(mark: Mark): void {
     this.#window?.history.replaceState(mark, '')
   }
+}
+
+/** Where a plain click on a link within the page leads, or null. */
+export function hashOf(event: MouseEvent): string | null {
+  const link = event.target instanceof Element ? event.target.closest('a[href^="#"]') : null
+  const plain = event.button === 0 && !(event.ctrlKey || event.metaKey || event.shiftKey || event.altKey)
+  return link === null || !plain || event.defaultPrevented ? null : link.getAttribute('href')
 }
 
 function markOf(window: HistoryWindow): Mark | null {

@@ -29,6 +29,12 @@ export const rest = (page: Page): Promise<void> =>
 
 /** Follows an address inside the program and waits until the screen that stood there has gone. */
 async function open(page: Page, hash: string): Promise<void> {
+  // an address set by a script waits for no dialog's way out, as a pressed link does
+  await page.waitForFunction(
+    () =>
+      ((history.state as { readonly dialogs?: number } | null)?.dialogs ?? 0) ===
+      document.querySelectorAll('dialog[open]').length,
+  )
   const there = await page.evaluate((to) => {
     if (location.hash === to) return false
     for (const old of document.querySelectorAll('main > *')) old.setAttribute('data-left', '')

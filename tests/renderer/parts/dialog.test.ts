@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { browserPage, type BrowserPage } from '../support/browser-page.ts'
 
 let browser: BrowserPage
@@ -16,6 +16,10 @@ beforeEach(async () => {
   await press('Products')
   await shows('Screen products')
 }, 60_000)
+
+afterEach(async () => {
+  await expect.poll(atRest).toBe(true)
+})
 
 const press = (name: string): Promise<void> =>
   browser.page
@@ -150,6 +154,31 @@ describe('Back, while a dialog is open', () => {
     }
     await step(-1)
     await shows('Screen sites')
+  })
+
+  it('does not undo a link that was pressed at once after a dialog was closed', async () => {
+    await step(-1)
+    await shows('Screen sites')
+    for (let time = 0; time < 3; time += 1) {
+      await press('Open')
+      await dialogs('Outer')
+      await expect.poll(atRest).toBe(true)
+      await browser.page.evaluate(() => {
+        // in the very moment in which the entry of the dialog is on its way out
+        const go = history.go.bind(history)
+        history.go = (by) => {
+          history.go = go
+          go(by)
+          document.querySelector<HTMLElement>('main a[href="#/products"]')?.click()
+        }
+        document.querySelector('dialog')?.close()
+      })
+      await shows('Screen products')
+      await browser.page.waitForTimeout(300)
+      await shows('Screen products')
+      await step(-1)
+      await shows('Screen sites')
+    }
   })
 
   it('asks for no press that does nothing after the page was loaded anew', async () => {
