@@ -1,3 +1,4 @@
+import { atRest } from './support/history'
 import { expect, openDemoSite, test } from './support/program'
 
 test('Back closes the dialog it finds open, keeps what was entered before it, and only then leaves the screen', async ({
@@ -10,6 +11,7 @@ test('Back closes the dialog it finds open, keeps what was entered before it, an
   const spend = page.url()
   await page.getByRole('button', { name: 'Read in deliveries' }).click()
   await expect(page.getByRole('dialog')).toBeVisible()
+  await atRest(page)
   await page.goBack()
   await expect(page.getByRole('dialog')).toHaveCount(0)
   expect(page.url()).toBe(spend)
@@ -21,6 +23,7 @@ test('Back closes the dialog it finds open, keeps what was entered before it, an
   await expect(page.getByRole('dialog')).toBeVisible()
   await page.keyboard.press('Escape')
   await expect(page.getByRole('dialog')).toHaveCount(0)
+  await atRest(page)
   await page.goBack()
   await expect(page).toHaveURL(site)
 })
@@ -32,6 +35,7 @@ test('Back after a site was made in a dialog leads to the list, with no dialog o
   await page.getByRole('textbox', { name: 'Name of the site' }).fill('Harbour Kitchen')
   await page.keyboard.press('Enter')
   await expect(page).toHaveURL(/setup$/u)
+  await atRest(page)
   await page.goBack()
   await expect(page.getByRole('link', { name: 'Harbour Kitchen' })).toBeVisible()
   await expect(page.getByRole('dialog')).toHaveCount(0)

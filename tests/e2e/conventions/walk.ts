@@ -1,5 +1,6 @@
 import { expect, type Page } from '@playwright/test'
 import { benchOf, goToPart, pass, quickTime, watch } from '../visit-hands'
+import { atRest } from '../support/history'
 
 /** A place of the program, or a state of one, and what the window title has to name there. */
 export interface Place {
@@ -30,11 +31,7 @@ export const rest = (page: Page): Promise<void> =>
 /** Follows an address inside the program and waits until the screen that stood there has gone. */
 async function open(page: Page, hash: string): Promise<void> {
   // an address set by a script waits for no dialog's way out, as a pressed link does
-  await page.waitForFunction(
-    () =>
-      ((history.state as { readonly dialogs?: number } | null)?.dialogs ?? 0) ===
-      document.querySelectorAll('dialog[open]').length,
-  )
+  await atRest(page)
   const there = await page.evaluate((to) => {
     if (location.hash === to) return false
     for (const old of document.querySelectorAll('main > *')) old.setAttribute('data-left', '')
