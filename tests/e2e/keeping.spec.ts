@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { allowWriting, canForbid, forbidWriting } from '../support/forbidding'
 import { startHost } from './support/host'
+import { atRest } from './support/history'
 import { expect, openDemoSite, test } from './support/program'
 
 const racks = (page: Page) => page.getByLabel('Racks washed')
@@ -92,6 +93,7 @@ if (canForbid)
       await expect(page.getByRole('textbox', { name: 'Name of the site' })).toHaveValue('Harbour Kitchen')
       await page.keyboard.press('Escape')
       // the list of sites shows neither the site nor the settings, and yet nothing of them is left behind
+      await atRest(page)
       page.once('dialog', (leave) => void leave.accept())
       await page.reload()
       await expect(banner).toContainText(why)

@@ -138,6 +138,8 @@ export const partOf = (page: Page, name: RegExp): Locator =>
 /** Goes to a part of the visit; on a phone the list is unfolded for it. */
 export async function goToPart(page: Page, name: RegExp): Promise<void> {
   const fold = page.getByRole('button', { name: 'All parts of the visit' })
+  const parts = page.getByRole('navigation', { name: 'Parts of the visit' })
+  await fold.or(parts).filter({ visible: true }).first().waitFor()
   if (await fold.isVisible()) await fold.click()
   await partOf(page, name).click()
 }
