@@ -1,9 +1,8 @@
-import { productDensity } from '../drawdown/product-density'
-import { chain, fail, ok, type Outcome } from '../outcome'
-import type { Product } from '../records'
+import { chain, ok, type Outcome } from '../outcome'
+import type { Product, RinseWater } from '../records'
 import { exactly } from '../statistics/make-estimate'
 import { onBasis, type DoseContext } from './on-basis'
-import { productStrength } from './product-strength'
+import { requiredDose } from './required-dose'
 
 /** mg/L active that `dose` mL/rack gives, on the figures as they stand. Problems as `onBasis`. */
 export const activeOf = (dose: number, context: DoseContext): Outcome<number> =>
@@ -12,19 +11,12 @@ export const activeOf = (dose: number, context: DoseContext): Outcome<number> =>
   )
 
 /**
- * mg/L active that a product gives at `ppm` v/v, by its recorded strength: 10 T D / V with D / V = p / (1e6 - p) L per L,
- * that is 1e4 T p / (1e6 - p) for T in trade percent; weight percent times density in its place.
- * Problems: `missing` product, strength or density; `outside-valid-range` from a million ppm up.
+ * mg/L active that a product gives at `ppm` v/v, by its recorded strength: as the dose that brings so much into a litre.
+ * Problems: `missing` product, strength or density; `outside-valid-range` below zero and from a million ppm up.
  */
-export const activeOfPpm = (ppm: number, product: Product | null): Outcome<number> =>
-  chain(productStrength(product), (strength) => {
-    if (strength === null) return fail({ code: 'missing', field: 'product.strength', needed: 'strength' })
-    const density =
-      strength.kind === 'trade-percent' ? ok(1) : chain(productDensity(product), (known) => ok(known.value))
-    return chain(density, (rho) => {
-      const active = (1e4 * strength.percent.value * rho * ppm) / (1e6 - ppm)
-      return ppm >= 0 && ppm < 1e6
-        ? ok(active)
-        : fail({ code: 'cannot-compute', reason: 'outside-valid-range' })
-    })
-  })
+export const activeOfPpm = (ppm: number, product: Product | null): Outcome<number> => {
+  const context = { rinse: A_LITRE, product }
+  return chain(requiredDose('ppm-vv', ppm, context), (dose) => activeOf(dose, context))
+}
+
+const A_LITRE: RinseWater = { kind: 'measured', perRack: { value: '1', unit: 'L' }, spread: null }

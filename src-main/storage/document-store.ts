@@ -1,14 +1,13 @@
 import type { DocumentFor, DocumentName, DocumentStore, Encoded, Stored } from '#core/contract/ports'
 import { same } from '#core/documents/same'
-import { chain, fail, ok, type Outcome } from '#core/outcome'
+import { fail, ok, type Outcome } from '#core/outcome'
 import { Backups } from './backups'
 import { CODECS, underOwnId, type Codec, type Codecs } from './codec'
 import { DocumentFile, placeOf, type Place } from './document-file'
 import { lastGoodOf, readCopy } from './last-good'
 import { listSites, NO_NOTES, siteKeys, type SiteNotes } from './list-sites'
 import { notSaved } from './not-saved'
-import { readText } from './read-text'
-import { RemovedSites } from './removed'
+import { readRemoved, RemovedSites } from './removed'
 
 export interface StoreOptions {
   readonly root: string
@@ -106,19 +105,16 @@ export class FileStore implements DocumentStore {
   listRemoved: DocumentStore['listRemoved'] = async () =>
     ok(
       this.#removed.list().flatMap(({ key, path, removedAt }) => {
-        const text = readText(path)
-        const decoded = text?.ok === true ? this.#codecs.site.decode(text.value) : null
-        return decoded?.ok === true ? [{ id: key, name: decoded.value.document.site.name, removedAt }] : []
+        const found = readRemoved(path, this.#codecs.site)
+        return found?.ok === true ? [{ id: key, name: found.value.site.name, removedAt }] : []
       }),
     )
 
   openRemoved: DocumentStore['openRemoved'] = async (id) => {
-    const newest = this.#removed.list().find(({ key }) => key === id.toLowerCase())
-    const text = newest === undefined ? null : readText(newest.path)
-    if (text === null) return fail({ code: 'not-found', what: 'the removed site' })
-    return chain(text, (found) =>
-      chain(underOwnId(this.#codecs.site, id.toLowerCase()).decode(found), ({ document }) => ok(document)),
-    )
+    const key = id.toLowerCase()
+    const path = this.#removed.newest(key)
+    const found = path === null ? null : readRemoved(path, underOwnId(this.#codecs.site, key))
+    return found ?? fail({ code: 'not-found', what: 'the removed site' })
   }
 
   remove: DocumentStore['remove'] = async (name) => {

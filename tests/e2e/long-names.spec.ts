@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { openAt } from './support/history'
 import { expect, openDemoSite, test } from './support/program'
 import { benchOf, goToPart, quickTime, watch } from './visit-hands'
 
@@ -20,12 +21,7 @@ test('a name of one long word breaks on a phone rather than be cut off or push t
   await page.setViewportSize({ width: 320, height: 740 })
   await openDemoSite(page, 'Lantern Lane Cafe')
   const site = new URL(page.url()).hash
-  const open = async (hash: string): Promise<void> => {
-    await page.evaluate((to) => {
-      location.hash = to
-    }, hash)
-    await page.locator('main h1').first().waitFor()
-  }
+  const open = (hash: string): Promise<void> => openAt(page, hash)
   await open(`${site}/setup`)
   const site2 = page.getByRole('region', { name: 'Site', exact: true })
   await site2.getByLabel('Name').fill(long)

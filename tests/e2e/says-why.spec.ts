@@ -1,3 +1,4 @@
+import { openAt } from './support/history'
 import { expect, openDemoSite, test } from './support/program'
 
 test('what cannot be done yet says why, and a typed number is shown with the sign that was chosen', async ({
@@ -5,12 +6,7 @@ test('what cannot be done yet says why, and a typed number is shown with the sig
 }) => {
   await openDemoSite(page, 'Quayside Banqueting')
   const site = new URL(page.url()).hash
-  const open = async (hash: string): Promise<void> => {
-    await page.evaluate((to) => {
-      location.hash = to
-    }, hash)
-    await page.locator('main h1').first().waitFor()
-  }
+  const open = (hash: string): Promise<void> => openAt(page, hash)
   await open(`${site}/trend`)
   await expect(page.getByRole('button', { name: 'All days' })).toBeDisabled()
   await expect(page.getByText(/^All days are shown: /u)).toBeVisible()

@@ -1,6 +1,6 @@
 import { expect, type Page } from '@playwright/test'
 import { benchOf, goToPart, pass, quickTime, watch } from '../visit-hands'
-import { atRest } from '../support/history'
+import { openAt as open } from '../support/history'
 
 /** A place of the program, or a state of one, and what the window title has to name there. */
 export interface Place {
@@ -27,20 +27,6 @@ export const rest = (page: Page): Promise<void> =>
         setTimeout(done, 1500)
       }),
   )
-
-/** Follows an address inside the program and waits until the screen that stood there has gone. */
-async function open(page: Page, hash: string): Promise<void> {
-  // an address set by a script waits for no dialog's way out, as a pressed link does
-  await atRest(page)
-  const there = await page.evaluate((to) => {
-    if (location.hash === to) return false
-    for (const old of document.querySelectorAll('main > *')) old.setAttribute('data-left', '')
-    location.hash = to
-    return true
-  }, hash)
-  if (there) await expect(page.locator('main > [data-left]')).toHaveCount(0)
-  await expect(page.locator('main h1').first()).toBeVisible()
-}
 
 const at =
   (path: string): Place['come'] =>

@@ -47,7 +47,7 @@ const dosing = (active: number, role: PumpVisit['role'] = 'sanitizer') =>
 describe('what is handed on of a pump', () => {
   it('is nothing while it is in its window or was not timed', () => {
     for (const state of ['proved-in', 'in-not-proved', 'not-tested'] as const)
-      expect(pumpAdvice(worked({}), state, false)).toEqual([])
+      expect(pumpAdvice(worked({}), state, false, null)).toEqual([])
   })
 
   it('names the finding, and takes a machine with a weak sanitizer out of use', () => {
@@ -58,6 +58,7 @@ describe('what is handed on of a pump', () => {
       }),
       'proved-out',
       false,
+      null,
     )
     expect(said.map((row) => row.to)).toEqual(['operator', 'rep'])
     expect(said[0]?.text).toMatch(/out of use until a strip confirms/u)
@@ -77,6 +78,6 @@ describe('what is handed on of a pump', () => {
   })
 
   it('asks for another test after a change that nobody timed', () => {
-    expect(pumpAdvice(worked({}), 'not-tested', true)[0]?.text).toMatch(/changed and not timed/u)
+    expect(pumpAdvice(worked({}), 'not-tested', true, null)[0]?.text).toMatch(/changed and not timed/u)
   })
 })

@@ -13,7 +13,7 @@ export function pumpAdvice(
   pump: PumpVisit,
   state: PumpState,
   changed: boolean,
-  label: Product['labelLimits'] = null,
+  label: Product['labelLimits'],
 ): readonly Proposal[] {
   const name = pump.pumpName
   if (changed) return [{ to: 'rep', text: `${name} was changed and not timed after it. Time it again.` }]
