@@ -9,6 +9,7 @@ import {
   spaceTexts,
   unnamed,
   watchFocus,
+  signsApart,
 } from './conventions/in-page'
 import { walk } from './conventions/walk'
 import { expect, test } from './support/program'
@@ -62,6 +63,7 @@ test.describe('in the light theme, with less motion asked for', () => {
         ...((await page.locator(HELP).textContent())?.trim() === 'Help' ? [] : ['help is not in its place']),
         ...(await moving(page)),
         ...(await unnamed(page)),
+        ...(await signsApart(page)),
         ...(await smallControls(page)),
         ...(await breaches(page)),
       ]

@@ -1,5 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
+import { signsApart } from './conventions/in-page'
 import { openDemoSite, expect, test } from './support/program'
 import { goToPart } from './visit-hands'
 
@@ -86,6 +87,7 @@ test('a target outside what the label allows is said beside it, with the labelâ€
   await target.press('Enter')
   await expect(said).toBeVisible()
   await accessible(page)
+  expect(await signsApart(page)).toEqual([])
   await target.fill('60')
   await target.press('Enter')
   await high.fill('75')

@@ -166,3 +166,15 @@ export async function focusFaults(page: Page): Promise<readonly string[]> {
   for (let step = 0; step < stops; step += 1) await page.keyboard.press('Tab')
   return page.evaluate(() => [...(globalThis as unknown as { focusWrong: Set<string> }).focusWrong])
 }
+
+/** Notices whose words have slipped under their sign instead of standing beside it. */
+export const signsApart = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.notice > svg:first-child')]
+      .filter((sign) => sign.checkVisibility() && sign.nextElementSibling !== null)
+      .filter((sign) => {
+        const [a, b] = [sign, sign.nextElementSibling ?? sign].map((one) => one.getBoundingClientRect())
+        return a !== undefined && b !== undefined && b.left < a.right
+      })
+      .map((sign) => `words under their sign: ${sign.parentElement?.textContent.trim().slice(0, 60) ?? ''}`),
+  )
