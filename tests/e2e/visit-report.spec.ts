@@ -37,6 +37,21 @@ async function printed(
   }
 }
 
+/** Millimetres of paper left above the signatures of the customer’s page as it is printed. */
+async function freeRoom(page: Page): Promise<number> {
+  await page.emulateMedia({ media: 'print' })
+  const pixels = await page.getByRole('article', { name: 'For the customer' }).evaluate((sheet) => {
+    const end = sheet.querySelector('.push')
+    const before = end?.previousElementSibling
+    return end === null || before === null || before === undefined
+      ? 0
+      : end.getBoundingClientRect().top - before.getBoundingClientRect().bottom
+  })
+  await page.emulateMedia({ media: null })
+  // CSS Values: 96 px an inch, 25.4 mm an inch
+  return (pixels / 96) * 25.4
+}
+
 test('the report is one page for the customer and one for the file, on A4 and on Letter', async ({
   program,
 }) => {
@@ -50,6 +65,18 @@ test('the report is one page for the customer and one for the file, on A4 and on
     const paperwork = await printed(program)
     expect(paperwork.pages, paper).toBe(2)
     expect(paperwork.size, paper).toBe(size)
+    // and not by luck: a longer name of a month or a line of advice more must not push the signatures off
+    expect(await freeRoom(program), paper).toBeGreaterThan(15)
+  }
+})
+
+test('a report of four pumps on two machines is still one page for the customer', async ({ program }) => {
+  await openReport(program, 'Quayside Banqueting', 'quayside-banqueting.json')
+  await program.getByRole('radio', { name: 'For the customer' }).check({ force: true })
+  for (const paper of ['A4', 'Letter']) {
+    await program.getByRole('radio', { name: paper }).check({ force: true })
+    expect((await printed(program)).pages, paper).toBe(1)
+    expect(await freeRoom(program), paper).toBeGreaterThan(15)
   }
 })
 

@@ -55,6 +55,7 @@ export interface Story {
   readonly truths: readonly PumpTruth[]
   readonly chapters: readonly Chapter[]
   readonly by: string
+  readonly timeZone: string
   readonly racksPerDay: ReadonlyMap<string, number>
   readonly daysPerWeek: number
   readonly firstCounter: number
@@ -99,7 +100,7 @@ export function tell(story: Story, luck: Chance): Told {
         (counters.get(machineId) ?? story.firstCounter) +
           Math.round(racks * days * (story.daysPerWeek / 7) * busy),
       )
-    const clock = timeOf(chapter.day)
+    const clock = timeOf(chapter.day, story.timeZone)
     const fitted = chapter.happenings.flatMap((one) => (one.kind === 'tube' ? [one.pumpId] : []))
     if (snapshots.length === 0 || fitted.length > 0) {
       machines = withNewTubes(machines, fitted, chapter.day)
@@ -164,10 +165,13 @@ const withNewTubes = (
 const numberOfDays = (from: string, to: string): number =>
   Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000)
 
+/** Minutes after the rep came: in the morning by the clock of the site. */
 const timeOf =
-  (day: string) =>
+  (day: string, timeZone: string) =>
   (minutes: number): string =>
-    new Date(Date.parse(`${day}T08:10:00.000Z`) + minutes * 60_000).toISOString()
+    new Date(
+      Date.parse(`${day}T${timeZone.startsWith('America/') ? '15:10' : '08:10'}:00.000Z`) + minutes * 60_000,
+    ).toISOString()
 
 function visitPump(
   truth: PumpTruth,

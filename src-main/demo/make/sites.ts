@@ -119,7 +119,7 @@ const PLANS: readonly SitePlan[] = [
     timeZone: 'Europe/Dublin',
     notes: 'Side door after ten. Containers stand under the sink.',
     daysPerWeek: '7',
-    closures: [['2025-12-24', '2025-12-27', 'Christmas']],
+    closures: [['2025-12-24', '2025-12-27', 'Yearly closing']],
     water: water('96', '210', 'none'),
     by: 'R. Field',
     machines: [
@@ -400,7 +400,7 @@ const PLANS: readonly SitePlan[] = [
       chapter('2026-07-08'),
       chapter('2026-08-19'),
       chapter('2026-09-30'),
-      chapter('2026-11-11', note('Strip read 50 at the rack. Fresh sanitizer delivered in October.')),
+      chapter('2026-11-11', note('Strip read 50 at the rack; fresh sanitizer in use.')),
     ],
   },
   {
@@ -529,6 +529,7 @@ function siteOf(plan: SitePlan): SiteFile {
     truths,
     chapters: plan.chapters(truths.map((truth) => truth.pump)),
     by: plan.by,
+    timeZone: plan.timeZone,
     racksPerDay: new Map(machines.map((machine) => [machine.id, Number(machine.racksPerDay)])),
     daysPerWeek: Number(plan.daysPerWeek),
     firstCounter: 10_000 + Math.floor(luck.uniform() * 40_000),
