@@ -44,7 +44,7 @@ export class SiteList {
   readonly outlooks: Outlooks
   #words = ''
   #looking: Promise<void> | null = null
-  #asking = false
+  #asking: Promise<void> | null = null
   #left = false
 
   constructor(
@@ -61,7 +61,10 @@ export class SiteList {
     if (removed.ok) this.removed = removed.value.sites
     // keys typed while all this was on its way
     await this.find(this.#words)
-    if (!this.#asking) await this.#askAgain()
+    // sites still being read come in by themselves: whoever waits for the list need not wait for them
+    this.#asking ??= this.#askAgain().finally(() => {
+      this.#asking = null
+    })
   }
 
   /** The screen goes. */
@@ -110,7 +113,6 @@ export class SiteList {
   }
 
   async #askAgain(): Promise<void> {
-    this.#asking = true
     while ((this.look?.waiting ?? 0) > 0 && !this.#left) {
       await new Promise((go) => setTimeout(go, ASK_EVERY_MS))
       if (this.#left) break
@@ -118,7 +120,6 @@ export class SiteList {
       if (this.problem !== null) break
       await this.find(this.#words)
     }
-    this.#asking = false
   }
 
   /** Makes an empty site and gives its id, or null when it could not be kept. */
@@ -185,7 +186,12 @@ export class SiteList {
   }
 
   #leadTo(to: Lead): void {
-    if (!this.#left) this.lead(to)
+    const lead = (): void => {
+      if (!this.#left) this.lead(to)
+    }
+    // at once where there are rows: a screen that moves later moves under the hand
+    if ((this.look?.rows.length ?? 0) > 0 || this.#asking === null) lead()
+    else void this.#asking.then(lead)
   }
 
   dismiss(): void {

@@ -41,4 +41,19 @@ describe('the list of sites', () => {
     await again
     expect(list.look).toMatchObject({ words: 'mill', total: 1 })
   })
+
+  it('leads the keyboard to a restored site at once, though more sites are still being read', async () => {
+    const led: unknown[] = []
+    const call = async (method: string) => {
+      const given = method === 'site.restore' ? { ok: true, value: {} } : answer(method, {})
+      const { ok, value } = given as { readonly ok: boolean; readonly value: object }
+      return { ok, value: { ...value, waiting: 1 } }
+    }
+    const session = { call, workspace: { flush: async () => {} } } as unknown as Session
+    const list = new SiteList(session, (to) => led.push(to))
+    await list.restore('Mill kitchen', 'Mill kitchen')
+    expect(led).toEqual([{ id: 'Mill kitchen' }])
+    expect(list.look?.waiting).toBe(1)
+    list.leave()
+  })
 })
