@@ -1,5 +1,9 @@
 import { expect, test as base, type Page } from '@playwright/test'
+import { moveClock } from '../../support/another-day.mjs'
 import { dropFolder, startHost, type RunningHost } from './host'
+
+/** see another-day.mjs */
+const DAYS_AHEAD = Number(process.env['DOSEWRIGHT_DAYS_AHEAD'] ?? 0)
 
 /**
  * A test that drives the built program: a host on a folder of its own, the page it opens, and three things no page may
@@ -15,6 +19,7 @@ export const test = base.extend<{ readonly host: RunningHost; readonly program: 
   },
   program: async ({ page, host }, use) => {
     const wrongs = await watched(page, host.origin)
+    if (DAYS_AHEAD !== 0) await page.addInitScript(moveClock, DAYS_AHEAD * 86_400_000)
     await page.goto(await host.address())
     await use(page)
     expect(wrongs).toEqual([])
