@@ -40,7 +40,7 @@ export function sentence(problem: Problem): string {
     case 'currencies-differ':
       return `One price is in ${shown(problem.first)}, another in ${shown(problem.second)}. Enter a price in the currency of the site.`
     case 'no-price':
-      return `${quoted(problem.product)} has no price for that day. Add a price row to the product.`
+      return `${quoted(problem.product)} has no price on the day that counts here: it has no price row, or its first begins later. Add a price row to the product that begins on that day or before.`
     case 'document-not-json':
       return `The file stops making sense at ${placeName(problem.place)}. Use a file saved by this program, unchanged.`
     case 'document-foreign':

@@ -177,6 +177,15 @@ test('settings and removed sites come along, and neither is taken over unless so
   const openSites = (): Promise<void> => to.page.getByRole('link', { name: 'Sites', exact: true }).click()
   const site = (name: string) => to.page.getByRole('main').getByRole('link', { name, exact: true })
 
+  // settings that cannot be read are not counted as a site, and hold nothing else up
+  const whole = JSON.parse(file.toString('utf8')) as object
+  await bringIn(to.page, Buffer.from(JSON.stringify({ ...whole, settings: { format: 'another' } })))
+  await expect(dialog(to.page).getByText('Cannot be read').locator('+ dd')).toHaveText('the settings')
+  await expect(dialog(to.page).getByText('Not here yet', { exact: true }).first().locator('+ dd')).toHaveText(
+    '3 sites',
+  )
+  await to.page.keyboard.press('Escape')
+
   // as it is offered: the sites of the list, and nothing else
   await bringIn(to.page, file)
   await expect(dialog(to.page)).toContainText(/The settings differ in .*your firm/u)

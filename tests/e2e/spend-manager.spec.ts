@@ -125,6 +125,7 @@ test('a file with a line of 100 MB is refused with its row, and nothing is booke
 test('a site of another currency without cents is counted in whole units, with a decimal comma', async ({
   program,
 }) => {
+  const dayBefore = new Date(Date.now() - 86_400_000).toISOString().slice(0, 10)
   await openDemoSite(program, 'Copper Spoon Diner')
   await program.getByRole('link', { name: 'Settings' }).click()
   await program.getByRole('radio', { name: /1,5/u }).check()
@@ -133,6 +134,8 @@ test('a site of another currency without cents is counted in whole units, with a
     const line = program.getByRole('button', { name: new RegExp(`^${name}`, 'u') })
     await line.click()
     await program.getByRole('button', { name: 'Add a price' }).click()
+    // the day may have turned here and not yet at the site
+    await program.getByLabel('New price from').fill(dayBefore)
     await program.getByLabel(/^New price of a container/u).fill('9000')
     await program.getByLabel(/^New price of a container/u).press('Enter')
     await program.getByLabel('Currency', { exact: true }).last().fill('JPY')

@@ -7,12 +7,18 @@ const ahead = Number(process.env['DOSEWRIGHT_DAYS_AHEAD'] ?? 0) * 86_400_000
 
 /** Replaces the clock of a realm. Self-contained: browser tests hand its text to the page. */
 export function moveClock(by) {
-  const Machine = globalThis.Date
-  globalThis.Date = new Proxy(Machine, {
-    construct: (target, given, made) =>
-      Reflect.construct(target, given.length === 0 ? [target.now() + by] : given, made),
-    apply: (target) => new target(target.now() + by).toString(),
-    get: (target, name) => (name === 'now' ? () => target.now() + by : Reflect.get(target, name)),
+  const machine = globalThis.Date.now
+  // a test may put a clock of its own on top
+  let now = () => machine() + by
+  globalThis.Date = new Proxy(globalThis.Date, {
+    construct: (target, given, made) => Reflect.construct(target, given.length === 0 ? [now()] : given, made),
+    apply: (target) => new target(now()).toString(),
+    get: (target, name) => (name === 'now' ? now : Reflect.get(target, name)),
+    set: (target, name, value) => {
+      if (name === 'now') now = value
+      else Reflect.set(target, name, value)
+      return true
+    },
   })
 }
 

@@ -18,7 +18,7 @@ export type Item =
       /** taken off the list where the file comes from: stays out unless somebody says otherwise */
       readonly removedAt: string | null
     }
-  | { readonly kind: 'refused'; readonly why: string }
+  | { readonly kind: 'refused'; readonly what: 'site' | 'settings'; readonly why: string }
 
 export interface Brought {
   readonly added: number
@@ -105,12 +105,13 @@ export class BringIn {
               choice: removedAt === null ? 'merge' : 'keep-mine',
               removedAt,
             }
-          : { kind: 'refused', why: sentence(found.problem) },
+          : { kind: 'refused', what: 'site', why: sentence(found.problem) },
       )
     }
     if (settings !== null) {
       const read = await this.session.call('settings.read', { text: settings })
-      if (!read.ok) items.push({ kind: 'refused', why: `The settings: ${sentence(read.problem)}` })
+      if (!read.ok)
+        items.push({ kind: 'refused', what: 'settings', why: `The settings: ${sentence(read.problem)}` })
       else if (!same(read.value.settings, this.session.settings)) this.settings = read.value.settings
     }
     if (this.#stopped) return this.close()

@@ -17,9 +17,12 @@ export const test = base.extend<{ readonly host: RunningHost; readonly program: 
     await host.stop()
     dropFolder(host.dataFolder)
   },
+  page: async ({ page }, use) => {
+    if (DAYS_AHEAD !== 0) await page.addInitScript(moveClock, DAYS_AHEAD * 86_400_000)
+    await use(page)
+  },
   program: async ({ page, host }, use) => {
     const wrongs = await watched(page, host.origin)
-    if (DAYS_AHEAD !== 0) await page.addInitScript(moveClock, DAYS_AHEAD * 86_400_000)
     await page.goto(await host.address())
     await use(page)
     expect(wrongs).toEqual([])
