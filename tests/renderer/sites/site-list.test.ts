@@ -21,6 +21,16 @@ function slowSession(...delays: number[]): Session {
   return { call, workspace: { flush: async () => {} } } as unknown as Session
 }
 
+/** A session whose host is still reading one more site, always. */
+const readingSession = {
+  call: async (method: string) => {
+    const given = method === 'site.restore' ? { ok: true, value: {} } : answer(method, {})
+    const { ok, value } = given as { readonly ok: boolean; readonly value: object }
+    return { ok, value: { ...value, waiting: 1 } }
+  },
+  workspace: { flush: async () => {} },
+} as unknown as Session
+
 describe('the list of sites', () => {
   it('shows what was typed into its search while it was still being fetched', async () => {
     const list = new SiteList(slowSession(40))
@@ -44,13 +54,7 @@ describe('the list of sites', () => {
 
   it('leads the keyboard to a restored site at once, though more sites are still being read', async () => {
     const led: unknown[] = []
-    const call = async (method: string) => {
-      const given = method === 'site.restore' ? { ok: true, value: {} } : answer(method, {})
-      const { ok, value } = given as { readonly ok: boolean; readonly value: object }
-      return { ok, value: { ...value, waiting: 1 } }
-    }
-    const session = { call, workspace: { flush: async () => {} } } as unknown as Session
-    const list = new SiteList(session, (to) => led.push(to))
+    const list = new SiteList(readingSession, (to) => led.push(to))
     await list.restore('Mill kitchen', 'Mill kitchen')
     expect(led).toEqual([{ id: 'Mill kitchen' }])
     expect(list.look?.waiting).toBe(1)
