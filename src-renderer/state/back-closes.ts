@@ -8,8 +8,10 @@ export type HistoryWindow = Pick<Window, 'history' | 'setTimeout' | 'clearTimeou
   readonly location: Location
 }
 
-/** A step through the history that no event answers, as when the browser refused it. */
-const LOST_MS = 700
+/** So long a link waits for a step through the history. */
+const PATIENCE_MS = 2_000
+/** A step that no event has answered by then is lost, as when the browser refused it. A busy machine takes seconds. */
+const LOST_MS = 10_000
 
 /**
  * Back closes the dialog on top instead of leaving the screen under it. Each open dialog has an entry of the history
@@ -24,6 +26,9 @@ export class BackCloses {
   #last = 0
   #going: 'back' | 'on' | null = null
   #lost = 0
+  #patience = 0
+  /** the step takes longer than a link can wait */
+  #slow = false
   #due = false
   readonly #waiting: (() => void)[] = []
 
@@ -54,7 +59,7 @@ export class BackCloses {
 
   /** Does it once the entries of closed dialogs are gone: a new address set before that would be walked away from. */
   whenSettled(action: () => void): void {
-    if (this.#due || this.#going !== null) this.#waiting.push(action)
+    if (this.#busy()) this.#waiting.push(action)
     else action()
   }
 
@@ -62,11 +67,15 @@ export class BackCloses {
   #held(event: MouseEvent): void {
     const window = this.#window
     const to = hashOf(event)
-    if (window === null || to === null || (!this.#due && this.#going === null)) return
+    if (window === null || to === null || !this.#busy()) return
     event.preventDefault()
     this.whenSettled(() => {
       window.location.hash = to
     })
+  }
+
+  #busy(): boolean {
+    return this.#due || (this.#going !== null && !this.#slow)
   }
 
   #arrived(): void {
@@ -103,6 +112,10 @@ export class BackCloses {
       this.#last = this.#place
       this.#window?.history.pushState({ dialogs: more, place: this.#place } satisfies Mark, '')
     }
+    this.#act()
+  }
+
+  #act(): void {
     for (const action of this.#waiting.splice(0)) action()
   }
 
@@ -121,14 +134,21 @@ export class BackCloses {
     const window = this.#window
     if (window === null) return
     this.#going = steps > 0 ? 'on' : 'back'
+    this.#slow = false
+    this.#patience = window.setTimeout(() => {
+      this.#slow = true
+      this.#act()
+    }, PATIENCE_MS)
+    // until then its arrival is ours, however late: it is not Back pressed on a dialog that opened meanwhile
     this.#lost = window.setTimeout(() => {
       this.#going = null
-      for (const action of this.#waiting.splice(0)) action()
+      this.#settleSoon()
     }, LOST_MS)
     window.history.go(steps)
   }
 
   #stay(place: number): void {
+    this.#window?.clearTimeout(this.#patience)
     this.#window?.clearTimeout(this.#lost)
     this.#going = null
     this.#place = place

@@ -42,3 +42,37 @@ test('Back after a site was made in a dialog leads to the list, with no dialog o
   await page.goForward()
   await expect(page).toHaveURL(/setup$/u)
 })
+
+test('a step back that a busy machine takes late closes no dialog that opened meanwhile, and is not taken twice', async ({
+  program: page,
+}) => {
+  await openDemoSite(page, 'Lantern Lane Cafe')
+  await page.getByRole('link', { name: 'Spend', exact: true }).click()
+  await page.getByRole('button', { name: 'Stock and orders' }).click()
+  const spend = page.url()
+  await page.getByRole('button', { name: 'Read in deliveries' }).click()
+  await expect(page.getByRole('dialog')).toBeVisible()
+  await atRest(page)
+  await page.evaluate(() => {
+    const w = window as unknown as { step: () => void; asked: number }
+    const go = history.go.bind(history)
+    w.asked = 0
+    history.go = (steps) => {
+      w.asked += 1
+      w.step = () => go(steps)
+    }
+  })
+  await page.keyboard.press('Escape')
+  await expect.poll(() => page.evaluate(() => (window as unknown as { asked: number }).asked)).toBe(1)
+  await page.waitForTimeout(2_500)
+  await page.getByRole('button', { name: 'Help' }).click()
+  const help = page.getByRole('dialog')
+  await expect(help).toBeVisible()
+  await page.evaluate(() => (window as unknown as { step: () => void }).step())
+  await atRest(page)
+  await expect(help).toBeVisible()
+  expect(await page.evaluate(() => (window as unknown as { asked: number }).asked)).toBe(1)
+  await page.goBack()
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  expect(page.url()).toBe(spend)
+})
