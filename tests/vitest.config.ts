@@ -12,6 +12,7 @@ export default defineConfig({
     // a slow machine is no failure: speed is measured by the benchmarks, never here
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    expect: { poll: { timeout: 30_000 } },
     reporters: ['default'],
   },
 })

@@ -1,7 +1,7 @@
 import { readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { startHost } from './support/host'
-import { expect, openDemoSite, test } from './support/program'
+import { addDemoSites, expect, openDemoSite, test } from './support/program'
 
 test('a damaged list of products stops nothing for good: its last good version comes back', async ({
   browser,
@@ -9,7 +9,7 @@ test('a damaged list of products stops nothing for good: its last good version c
   const first = await startHost()
   const page = await browser.newPage()
   await page.goto(await first.address())
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   await expect(page.getByRole('link', { name: 'Copper Spoon Diner' })).toBeVisible()
   await page.getByRole('link', { name: 'Products' }).click()
   await page.getByRole('button', { name: /^Chlorine sanitizer/u }).click()

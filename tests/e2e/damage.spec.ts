@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { dropFolder, startHost } from './support/host'
-import { expect, test, watched } from './support/program'
+import { addDemoSites, expect, test, watched } from './support/program'
 
 type Spoil = (text: string) => Buffer | string
 
@@ -42,9 +42,9 @@ test('each kind of damage to a site’s file is said in words, kept aside, and s
   const first = await startHost()
   const { dataFolder } = first
   const page = await browser.newPage()
-  page.setDefaultTimeout(15_000)
+  page.setDefaultTimeout(30_000)
   await page.goto(await first.address())
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   await expect(page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
   await first.stop()
   const sites = readdirSync(join(dataFolder, 'sites'))
@@ -98,9 +98,9 @@ test('a newer file is left unchanged and said to be newer; a damaged one without
   const first = await startHost()
   const { dataFolder } = first
   const page = await browser.newPage()
-  page.setDefaultTimeout(15_000)
+  page.setDefaultTimeout(30_000)
   await page.goto(await first.address())
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   await expect(page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
   await first.stop()
   const [newer = '', lost = ''] = readdirSync(join(dataFolder, 'sites')).filter((file) =>

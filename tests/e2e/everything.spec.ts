@@ -1,7 +1,8 @@
+import { EventEmitter, once } from 'node:events'
 import { readFileSync } from 'node:fs'
 import type { Browser, Page } from '@playwright/test'
 import { startHost, type RunningHost } from './support/host'
-import { expect, test, watched } from './support/program'
+import { addDemoSites, expect, test, watched } from './support/program'
 
 const SITES = ['Copper Spoon Diner', 'Lantern Lane Cafe', 'Millbrook School kitchen']
 
@@ -34,7 +35,7 @@ test('everything of one computer comes to another in one file, products nobody u
   browser,
 }) => {
   const from = await openHost(browser)
-  await from.page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(from.page)
   await from.page.getByRole('link', { name: 'Products' }).click()
   await from.page.getByRole('button', { name: 'Detergent: add a product' }).click()
   await from.page.getByRole('textbox', { name: 'Name' }).fill('Spare detergent')
@@ -65,7 +66,7 @@ test('everything of one computer comes to another in one file, products nobody u
 
 test('what is here already is compared first, and a person chooses site by site', async ({ browser }) => {
   const { page, host } = await openHost(browser)
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   const file = await saveEverything(page)
   for (const [site, racks] of [
     ['Lantern Lane Cafe', '71'],
@@ -106,7 +107,7 @@ test('bringing in many sites can be stopped: what is in stays, the rest is not b
   browser,
 }) => {
   const { page, host } = await openHost(browser)
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   const file = await saveEverything(page)
   const all = sitesOf(file).length
   await page.close()
@@ -114,9 +115,11 @@ test('bringing in many sites can be stopped: what is in stays, the rest is not b
 
   const other = await openHost(browser)
   let asked = 0
+  const hand = new EventEmitter()
+  const stopped = once(hand, 'stop')
   await other.page.route('**/rpc/site.import', async (route) => {
     asked += 1
-    await new Promise((resolve) => setTimeout(resolve, 400))
+    if (asked > 1) await stopped
     await route.continue()
   })
   await bringIn(other.page, file)
@@ -125,6 +128,7 @@ test('bringing in many sites can be stopped: what is in stays, the rest is not b
     .click()
   await expect(dialog(other.page).getByRole('progressbar')).toBeVisible()
   await dialog(other.page).getByRole('button', { name: 'Stop' }).click()
+  hand.emit('stop')
   await expect(dialog(other.page).getByRole('status')).toContainText('Stopped.')
   expect(asked).toBeLessThan(all)
   await dialog(other.page).getByRole('button', { name: 'Good' }).click()
@@ -135,7 +139,7 @@ test('bringing in many sites can be stopped: what is in stays, the rest is not b
 
 test('one site of the file that cannot be read is named and stops no other', async ({ browser }) => {
   const { page, host } = await openHost(browser)
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   const file = await saveEverything(page)
   const sites = sitesOf(file)
   const [first, second] = sites
@@ -158,7 +162,7 @@ test('settings and removed sites come along, and neither is taken over unless so
   browser,
 }) => {
   const from = await openHost(browser)
-  await from.page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(from.page)
   await from.page.getByRole('button', { name: 'Remove Lantern Lane Cafe' }).click()
   await from.page.getByRole('button', { name: 'Remove Copper Spoon Diner' }).click()
   await expect(from.page.getByText('Removed sites (2)')).toBeVisible()

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { expect, openDemoSite, test } from './support/program'
+import { addDemoSites, expect, openDemoSite, test } from './support/program'
 
 const focused = (page: Page): Promise<string> =>
   page.evaluate(() => {
@@ -57,7 +57,7 @@ test('Enter in the last box of a group takes the entry and keeps the keyboard in
 test('the keyboard follows the list of sites: demo sites added, a site removed, brought back, all removed', async ({
   program: page,
 }) => {
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   const names = page.locator('main li a.name')
   await expect(names.first()).toBeFocused()
   const told = await names.allTextContents()
@@ -82,7 +82,7 @@ test('the keyboard follows the list of sites: demo sites added, a site removed, 
 })
 
 test('the keyboard is not taken from a box somebody has begun to type in', async ({ program: page }) => {
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   const name = (await page.locator('main li a.name').first().textContent()) ?? ''
   await page.getByRole('button', { name: `Remove ${name}` }).click()
   await page.getByRole('button', { name: 'New site' }).click()

@@ -13,17 +13,29 @@ export async function standing(page: Page): Promise<{ readonly above: string; re
 
 export const inTest = async (page: Page): Promise<boolean> => /^Test \d/u.test((await standing(page)).above)
 
-/** Taps the first of the answers named that the page offers, else "I do not know". */
+/** Taps the first of the answers named that the page offers, else "I do not know", and waits until it is taken. */
 export async function answer(page: Page, wanted: readonly RegExp[]): Promise<string> {
   for (const name of wanted) {
     const button = page.locator('.kitchen').getByRole('button', { name }).first()
     if ((await button.count()) === 0 || (await button.getAttribute('aria-pressed')) === 'true') continue
     const words = (await button.textContent()) ?? ''
-    await button.tap()
+    // one of several that may be picked stays on the page, any other leads to the next
+    if ((await button.getAttribute('aria-pressed')) === null) await onward(page, () => button.tap())
+    else {
+      await button.tap()
+      await expect(button).toHaveAttribute('aria-pressed', 'true')
+    }
     return words.trim()
   }
-  await page.getByRole('button', { name: 'I do not know' }).tap()
+  await onward(page, () => page.getByRole('button', { name: 'I do not know' }).tap())
   return 'I do not know'
+}
+
+/** Does it, and waits for the page or the question after this one. */
+export async function onward(page: Page, act: () => Promise<unknown>): Promise<void> {
+  const before = (await page.locator('.kitchen').textContent()) ?? ''
+  await act()
+  await expect(page.locator('.kitchen')).not.toHaveText(before)
 }
 
 /** Opens the kitchen's view of the site on show, from the rep's page. */
@@ -46,14 +58,13 @@ export async function firstPages(page: Page, pictures: readonly RegExp[], machin
   await page.getByRole('button', { name: 'Next' }).tap()
   await page.getByRole('button', { name: 'All over the rack' }).tap()
   await page.getByRole('button', { name: 'It came on over weeks' }).tap()
-  await page.getByRole('button', { name: 'None of these' }).tap()
+  await onward(page, () => page.getByRole('button', { name: 'None of these' }).tap())
 }
 
 /** Answers tests until the result stands. Returns what was asked. */
 export async function untilResult(page: Page, wanted: readonly RegExp[]): Promise<readonly string[]> {
   const asked: string[] = []
   for (let pages = 0; pages < 20; pages += 1) {
-    await page.waitForTimeout(50)
     if (!(await inTest(page))) return asked
     const { heading } = await standing(page)
     if (asked.at(-1) !== heading) asked.push(heading)

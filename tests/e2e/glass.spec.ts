@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { PDFParse } from 'pdf-parse'
-import { answer, firstPages, inTest, openKitchen, standing, untilResult } from './glass-hands'
+import { answer, firstPages, inTest, onward, openKitchen, standing, untilResult } from './glass-hands'
 import { expect, openDemoSite, test } from './support/program'
 
 const CAFE = 'Lantern Lane Cafe'
@@ -92,12 +92,10 @@ test('skipping everything is always possible and blames nothing', async ({ progr
   await openKitchen(page)
   await page.getByRole('button', { name: 'Start', exact: true }).tap()
   for (let pages = 0; pages < 5; pages += 1) {
-    await page.getByRole('button', { name: 'I do not know' }).tap()
-    await page.waitForTimeout(50)
+    await onward(page, () => page.getByRole('button', { name: 'I do not know' }).tap())
   }
   for (let tests = 0; tests < 12 && (await inTest(page)); tests += 1) {
-    await page.getByRole('button', { name: 'Skip this' }).tap()
-    await page.waitForTimeout(50)
+    await onward(page, () => page.getByRole('button', { name: 'Skip this' }).tap())
   }
   await expect(page.getByRole('heading', { name: 'What you can do now' })).toBeVisible()
   const reasons = await page.locator('.account li').allTextContents()
@@ -113,7 +111,7 @@ test('a check stands where it was after a reload, and a cure that did not help c
   const before = await standing(page)
   await expect(async () => {
     await page.reload()
-    await page.getByRole('button', { name: 'Go on where you stopped' }).tap({ timeout: 2000 })
+    await page.getByRole('button', { name: 'Go on where you stopped' }).tap({ timeout: 15_000 })
   }).toPass()
   expect(await standing(page)).toEqual(before)
   await untilResult(page, rinseAidOut)
@@ -226,7 +224,6 @@ for (const theme of ['light', 'dark'] as const)
     for (const step of steps) {
       found.push(...(await faults(page)))
       await answer(page, step)
-      await page.waitForTimeout(50)
     }
     for (let tests = 0; tests < 14 && (await inTest(page)); tests += 1) {
       found.push(...(await faults(page)))
@@ -239,7 +236,6 @@ for (const theme of ['light', 'dark'] as const)
         /^Hard to say/u,
         /^No, /u,
       ])
-      await page.waitForTimeout(50)
     }
     found.push(...(await faults(page)))
     for (const fold of await page.locator('summary').all()) await fold.tap()

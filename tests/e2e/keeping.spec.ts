@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { allowWriting, canForbid, forbidWriting } from '../support/forbidding'
-import { startHost } from './support/host'
+import { siteOnDisk, startHost } from './support/host'
 import { atRest } from './support/history'
 import { expect, openDemoSite, test } from './support/program'
 
@@ -123,6 +123,7 @@ test('two windows on one site: different places are joined, the same place is as
   context,
 }) => {
   await openSetup(page)
+  const kept = () => siteOnDisk(host.dataFolder, 'Lantern Lane Cafe')
   const other = await context.newPage()
   await other.goto(await host.address())
   await other.getByRole('link', { name: 'Lantern Lane Cafe' }).click()
@@ -131,17 +132,17 @@ test('two windows on one site: different places are joined, the same place is as
   await other.getByLabel('Visit every').fill('21')
   await other.getByLabel('Visit every').blur()
   await expect(saved(other)).toBeVisible()
-  await other.waitForTimeout(700)
+  await expect.poll(() => kept().visitEveryDays).toBe('21')
   await racks(page).fill('81')
   await racks(page).blur()
   await expect(page.getByLabel('Visit every')).toHaveValue('21')
   await expect(saved(page)).toBeVisible()
+  await expect.poll(() => kept().machines[0]?.racksPerDay).toBe('81')
 
-  await page.waitForTimeout(700)
   await other.getByLabel('Open').fill('5')
   await other.getByLabel('Open').blur()
   await expect(racks(other)).toHaveValue('81')
-  await other.waitForTimeout(700)
+  await expect.poll(() => kept().calendar.daysPerWeek).toBe('5')
   await page.getByLabel('Open').fill('3')
   await page.getByLabel('Open').blur()
   const asked = page.getByRole('alert').filter({ hasText: 'also changed in another window' })

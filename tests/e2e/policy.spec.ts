@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test'
 import { parseRoute, type Screen } from '#renderer/state/route.ts'
 import { rest } from './conventions/walk'
 import { startHost } from './support/host'
-import { expect, test, watched } from './support/program'
+import { addDemoSites, expect, test, watched } from './support/program'
 
 const SITE = '11111111-1111-4111-8111-111111111111'
 const VISIT = '22222222-2222-4222-8222-222222222222'
@@ -97,7 +97,6 @@ test('the watch over the policy sees what breaks it, and the policy holds: nothi
       node.method = 'post'
     })
     form.submit()
-    await new Promise((resolve) => setTimeout(resolve, 300))
     return {
       inline: 'inlineRan' in globalThis,
       margin: [getComputedStyle(styled).marginLeft, getComputedStyle(document.body).marginTop].includes(
@@ -126,7 +125,7 @@ test('the watch over the policy sees what breaks it, and the policy holds: nothi
     'script-src eval',
     'form-action http://form.example',
   ])
-    expect.soft(wrongs.join('\n')).toContain(`broke the content policy: ${directive}`)
+    await expect.soft.poll(() => wrongs.join('\n')).toContain(`broke the content policy: ${directive}`)
   await host.stop()
 })
 
@@ -153,9 +152,8 @@ for (const colours of ['light', 'dark'] as const)
     const fetched = new Set<string>()
     page.on('request', (request) => fetched.add(request.url().split('/').at(-1) ?? ''))
     await page.goto(await host.address())
-    await page.getByRole('button', { name: /demo sites/iu }).click()
+    await addDemoSites(page)
     const sites = page.locator('main a[href^="#/site/"]')
-    await expect(sites.first()).toBeVisible()
     const ids = [
       ...new Set(
         (await sites.evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''))).map(

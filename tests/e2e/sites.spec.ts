@@ -1,7 +1,7 @@
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
-import { startHost } from './support/host'
+import { siteOnDisk, startHost } from './support/host'
 import { expect, openDemoSite, test } from './support/program'
 
 /** Makes a site with one machine and fills it in, with the keyboard alone. Returns the keys beyond the entries' own. */
@@ -167,7 +167,9 @@ test('a damaged site is shown with what happened, and its last good version come
     await page.getByLabel('Racks washed').fill(racks)
     await page.getByLabel('Racks washed').blur()
     await expect(page.getByText(/^Saved \d\d:\d\d$/u).first()).toBeVisible()
-    await page.waitForTimeout(700)
+    await expect
+      .poll(() => siteOnDisk(first.dataFolder, 'Millbrook School kitchen').machines[0]?.racksPerDay)
+      .toBe(racks)
   }
   const id = /site\/([\w-]+)/u.exec(page.url())?.[1] ?? ''
   await first.stop()

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { dropFolder, startHost } from './support/host'
-import { expect, openDemoSite, test } from './support/program'
+import { addDemoSites, expect, openDemoSite, test } from './support/program'
 
 /** What an account manager does on a Monday morning, point by point, through the page itself. */
 
@@ -171,7 +171,7 @@ test.describe('all sites on a Monday', () => {
     const { dataFolder } = host
     try {
       await page.goto(await host.address())
-      await page.getByRole('button', { name: /demo sites/iu }).click()
+      await addDemoSites(page)
       await page.getByRole('link', { name: 'Quayside Banqueting' }).waitFor()
       await host.stop()
       // one site that nobody has visited yet
@@ -222,7 +222,7 @@ test.describe('all sites on a Monday', () => {
     const { dataFolder } = host
     try {
       await page.goto(await host.address())
-      await page.getByRole('button', { name: /demo sites/iu }).click()
+      await addDemoSites(page)
       await page.getByRole('link', { name: 'Quayside Banqueting' }).waitFor()
       await host.stop()
       const folder = join(dataFolder, 'sites')
@@ -262,7 +262,7 @@ test.describe('all sites on a Monday', () => {
   test('can be read on a phone: what each product costs and what is to be ordered, without a sideways scroll', async ({
     program,
   }) => {
-    await program.getByRole('button', { name: /demo sites/iu }).click()
+    await addDemoSites(program)
     await program.getByRole('link', { name: 'Copper Spoon Diner' }).waitFor()
     await program.getByRole('link', { name: 'Portfolio' }).click()
     await program.setViewportSize({ width: 360, height: 740 })
@@ -285,7 +285,7 @@ test.describe('all sites on a Monday', () => {
   test('make a shopping list whose total is the sum of its lines, currency by currency', async ({
     program,
   }) => {
-    await program.getByRole('button', { name: /demo sites/iu }).click()
+    await addDemoSites(program)
     await program.getByRole('link', { name: 'Copper Spoon Diner' }).waitFor()
     await program.getByRole('link', { name: 'Portfolio' }).click()
     const list = program.getByRole('region', { name: 'Shopping list' })
@@ -300,7 +300,7 @@ test.describe('all sites on a Monday', () => {
   })
 
   test('are led to from a product, and its rows add up to the currency’s total', async ({ program }) => {
-    await program.getByRole('button', { name: /demo sites/iu }).click()
+    await addDemoSites(program)
     await program.getByRole('link', { name: 'Copper Spoon Diner' }).waitFor()
     await program.getByRole('link', { name: 'Portfolio' }).click()
     const products = program.getByRole('region', { name: 'By product, an average month' })

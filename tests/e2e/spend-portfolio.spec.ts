@@ -6,10 +6,10 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import Papa from 'papaparse'
 import { dropFolder, startHost } from './support/host'
-import { expect, test } from './support/program'
+import { addDemoSites, expect, test } from './support/program'
 
 async function openPortfolio(page: Page): Promise<void> {
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   await page.getByRole('link', { name: 'Copper Spoon Diner' }).waitFor()
   await page.getByRole('link', { name: 'Portfolio' }).click()
   await expect(page.getByRole('heading', { name: 'An average month of 5 sites' })).toBeVisible()
@@ -98,7 +98,7 @@ test.describe('all sites', () => {
     ['the decimal sign is a comma', 'comma', ';'],
   ] as const)
     test(`are saved as a spreadsheet reads them where ${country}`, async ({ program }) => {
-      await program.getByRole('button', { name: /demo sites/iu }).click()
+      await addDemoSites(program)
       await program.getByRole('link', { name: 'Copper Spoon Diner' }).waitFor()
       await program.getByRole('link', { name: 'Settings' }).click()
       await program.getByRole('radio', { name: sign === 'comma' ? /1,5/u : /1\.5/u }).check()
@@ -237,7 +237,7 @@ test('two thousand sites scroll and sort with a handful of rows in the page', as
   const { dataFolder } = host
   try {
     await page.goto(await host.address())
-    await page.getByRole('button', { name: /demo sites/iu }).click()
+    await addDemoSites(page)
     await page.getByRole('link', { name: 'Copper Spoon Diner' }).waitFor()
     await host.stop()
     manySites(dataFolder, 2000)

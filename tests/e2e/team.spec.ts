@@ -1,9 +1,9 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, Page } from '@playwright/test'
-import { dropFolder, startHost, type RunningHost } from './support/host'
-import { expect, test, watched } from './support/program'
+import { dropFolder, siteOnDisk, startHost, type RunningHost } from './support/host'
+import { addDemoSites, expect, test, watched } from './support/program'
 
 interface Rep {
   readonly page: Page
@@ -16,7 +16,7 @@ async function rep(browser: Browser, root: string, name: string): Promise<Rep> {
   const page = await (await browser.newContext()).newPage()
   const wrongs = await watched(page, host.origin)
   page.on('close', () => expect(wrongs).toEqual([]))
-  page.setDefaultTimeout(10_000)
+  page.setDefaultTimeout(30_000)
   await page.goto(await host.address())
   return { page, host }
 }
@@ -28,17 +28,7 @@ const comeBack = (page: Page): Promise<void> =>
   page.evaluate(() => void window.dispatchEvent(new Event('focus')))
 
 /** The site as it lies on the disk of a rep. */
-function siteOf({ host }: Rep): { readonly name: string; readonly visits: readonly unknown[] } {
-  const folder = join(host.dataFolder, 'sites')
-  const found = readdirSync(folder)
-    .filter((name) => /^[\da-f-]{36}\.json$/u.test(name))
-    .map(
-      (name) => JSON.parse(readFileSync(join(folder, name), 'utf8')) as { site: ReturnType<typeof siteOf> },
-    )
-    .find(({ site }) => site.name === 'Lantern Lane Cafe')
-  if (found === undefined) throw new Error('the site is not on disk')
-  return found.site
-}
+const siteOf = ({ host }: Rep) => siteOnDisk(host.dataFolder, 'Lantern Lane Cafe')
 
 async function setUp(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Sites', exact: true }).click()
@@ -76,7 +66,7 @@ test('two reps with one site and a shared folder each take in the other’s visi
   mkdirSync(join(root, 'shared'))
   const anna = await rep(browser, root, 'anna')
   const ben = await rep(browser, root, 'ben')
-  await anna.page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(anna.page)
   await expect(anna.page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
   await publish(anna.page)
 
@@ -162,7 +152,7 @@ test('a site one rep removed does not come back by itself: it is offered as remo
   mkdirSync(join(root, 'shared'))
   const anna = await rep(browser, root, 'anna')
   const ben = await rep(browser, root, 'ben')
-  await anna.page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(anna.page)
   await expect(anna.page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
   await publish(anna.page)
   await comeBack(ben.page)

@@ -53,55 +53,61 @@ export class Hands {
 }
 
 /**
- * Lets time pass without waiting for it: both clocks of the page are moved on, as they would be by waiting. The page
- * is loaded anew for it.
+ * Lets time pass without waiting for it: both clocks of the page stand still, however slow the machine, and go on by
+ * what `pass` says only. The page is loaded anew for it. What is entered keeps the date of the computer.
  */
 export async function quickTime(page: Page): Promise<void> {
   await page.getByRole('button', { name: /demo sites/iu }).waitFor()
   await page.addInitScript(() => {
-    const key = 'test.passed'
-    const steady = performance.now.bind(performance)
-    const wall = Date.now.bind(Date)
-    const before = Number(sessionStorage.getItem(key) ?? '0')
-    const w = globalThis as unknown as { passed: number; wallSet: number }
-    w.passed = 0
-    w.wallSet = Number(sessionStorage.getItem('test.wallSet') ?? '0')
-    performance.now = () => steady() + w.passed
+    const key = 'test.clock'
+    const kept = JSON.parse(sessionStorage.getItem(key) ?? 'null') as Clocks | null
+    const w = globalThis as unknown as QuickWindow
+    w.clocks = kept ?? { began: Date.now(), passed: 0, wallSet: 0 }
+    w.realNow = performance.now.bind(performance)
+    const loaded = w.clocks.passed
     // a page that loads later starts its steady clock from the wall clock of that moment
-    const origin = performance.timeOrigin + before + w.wallSet
+    const origin = w.clocks.began + loaded + w.clocks.wallSet
+    performance.now = () => w.clocks.passed - loaded
     Object.defineProperty(performance, 'timeOrigin', { get: () => origin })
-    Date.now = () => wall() + before + w.passed + w.wallSet
-    addEventListener('pagehide', () => {
-      sessionStorage.setItem(key, String(before + w.passed))
-      sessionStorage.setItem('test.wallSet', String(w.wallSet))
-    })
+    Date.now = () => w.clocks.began + w.clocks.passed + w.clocks.wallSet
+    addEventListener('pagehide', () => sessionStorage.setItem(key, JSON.stringify(w.clocks)))
   })
   await page.reload()
 }
 
-/** Remembers this moment of the page's clock, so that a slow machine does not add to a time that is to be exact. */
-export const markNow = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    ;(globalThis as unknown as { marked: number }).marked = performance.now()
-  })
+/** in ms */
+interface Clocks {
+  readonly began: number
+  passed: number
+  wallSet: number
+}
 
-export const passSinceMark = (page: Page, seconds: number): Promise<void> =>
-  page.evaluate((ms) => {
-    const w = globalThis as unknown as { passed: number; marked: number }
-    w.passed += Math.max(0, w.marked + ms - performance.now())
-  }, seconds * 1000)
+export interface QuickWindow {
+  clocks: Clocks
+  /** `performance.now` as the browser has it */
+  realNow: () => number
+}
 
 export const pass = (page: Page, seconds: number): Promise<void> =>
   page.evaluate((ms) => {
-    const w = globalThis as unknown as { passed: number }
-    w.passed += ms
+    ;(globalThis as unknown as QuickWindow).clocks.passed += ms
   }, seconds * 1000)
+
+/** Loads the page anew, and `seconds` pass before it is there again. */
+export async function reloadAfter(page: Page, seconds: number): Promise<void> {
+  await page.evaluate((ms) => {
+    addEventListener('pagehide', () => {
+      const { clocks } = globalThis as unknown as QuickWindow
+      sessionStorage.setItem('test.clock', JSON.stringify({ ...clocks, passed: clocks.passed + ms }))
+    })
+  }, seconds * 1000)
+  await page.reload()
+}
 
 /** Somebody, or the network, sets the clock on the wall. */
 export const setWallClock = (page: Page, seconds: number): Promise<void> =>
   page.evaluate((ms) => {
-    const w = globalThis as unknown as { wallSet: number }
-    w.wallSet += ms
+    ;(globalThis as unknown as QuickWindow).clocks.wallSet += ms
   }, seconds * 1000)
 
 /** The watch's one big button. */

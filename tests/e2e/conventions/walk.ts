@@ -1,6 +1,7 @@
 import { expect, type Page } from '@playwright/test'
 import { benchOf, goToPart, pass, quickTime, watch } from '../visit-hands'
 import { openAt as open } from '../support/history'
+import { addDemoSites } from '../support/program'
 
 /** A place of the program, or a state of one, and what the window title has to name there. */
 export interface Place {
@@ -169,7 +170,7 @@ export async function walk(page: Page, see: See, before?: (page: Page) => Promis
   await quickTime(page)
   await before?.(page)
   await look(EMPTY)
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   const link = page.getByRole('link', { name: 'Lantern Lane Cafe' })
   const site = (await link.getAttribute('href')) ?? ''
   for (const place of PLACES) {

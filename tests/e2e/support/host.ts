@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
@@ -73,6 +73,25 @@ export async function startHost(
       await gone
     },
   }
+}
+
+/** A site as its file has it, with the few entries tests look at. */
+export interface SiteOnDisk {
+  readonly name: string
+  readonly visits: readonly unknown[]
+  readonly visitEveryDays: string | null
+  readonly calendar: { readonly daysPerWeek: string }
+  readonly machines: readonly { readonly racksPerDay: string | null }[]
+}
+
+export function siteOnDisk(dataFolder: string, name: string): SiteOnDisk {
+  const folder = join(dataFolder, 'sites')
+  const found = readdirSync(folder)
+    .filter((file) => /^[\da-f-]{36}\.json$/u.test(file))
+    .map((file) => JSON.parse(readFileSync(join(folder, file), 'utf8')) as { readonly site: SiteOnDisk })
+    .find(({ site }) => site.name === name)
+  if (found === undefined) throw new Error(`${name} is not on disk`)
+  return found.site
 }
 
 export const newDataFolder = (): string => mkdtempSync(join(tmpdir(), 'dosewright-e2e-'))

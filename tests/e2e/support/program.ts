@@ -57,9 +57,17 @@ export async function watched(page: Page, origin: string): Promise<string[]> {
   return wrongs
 }
 
+const DEMO_SITES = 5
+
+/** First start: adds the demo sites, and waits until the list has read all of them. */
+export async function addDemoSites(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await expect(page.locator('main li a.name')).toHaveCount(DEMO_SITES)
+}
+
 /** First start: adds the demo sites and opens one by its name. */
 export async function openDemoSite(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name: /demo sites/iu }).click()
+  await addDemoSites(page)
   await page.getByRole('link', { name }).click()
   await expect(page.getByRole('heading', { level: 1, name })).toBeVisible()
 }

@@ -32,7 +32,7 @@ beforeAll(async () => {
   mkdirSync(fake.app.userData)
   process.argv = ['electron', '.', '--data', data, '--remote-debugging-port=0']
   await import('#main/electron/main')
-  await vi.waitFor(() => expect(fake.FakeWindow.made[0]?.loaded).toHaveLength(1))
+  await vi.waitFor(() => expect(fake.FakeWindow.made[0]?.loaded).toHaveLength(1), 30_000)
 })
 afterAll(() => {
   process.argv = argv

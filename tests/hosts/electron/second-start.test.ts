@@ -18,7 +18,7 @@ it('a second desktop program on the same data says who has it and ends with code
   const { program } = startProgram(data)
   process.argv = ['electron', '.', `--data=${data}`]
   await import('#main/electron/main')
-  await vi.waitFor(() => expect(fake.app.exitCode).toBe(3))
+  await vi.waitFor(() => expect(fake.app.exitCode).toBe(3), 30_000)
   expect(fake.errorBoxes[0]).toMatch(/^The data folder is in use .* \(process \d+, since .* UTC\)\./)
   expect(fake.FakeWindow.made).toEqual([])
   expect(fake.handlers.size).toBe(0)

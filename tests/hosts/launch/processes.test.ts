@@ -103,9 +103,9 @@ describe('the local window host as a process', () => {
     const closed = new Promise((resolve) => socket.once('close', resolve))
     socket.write(head)
     socket.write(body.subarray(0, 100))
-    await new Promise((resolve) => setTimeout(resolve, 100))
+    await new Promise((resolve) => setTimeout(resolve, 500))
     first.child.kill('SIGTERM')
-    await new Promise((resolve) => setTimeout(resolve, 100))
+    await new Promise((resolve) => setTimeout(resolve, 500))
     socket.write(body.subarray(100))
     await closed
     expect(reply).toMatch(/^HTTP\/1\.1 200[^]*"ok":true/)

@@ -149,13 +149,13 @@ describe('requests made to break things', () => {
       sockets.push(socket)
     }
     const drip = setInterval(() => sockets.forEach((socket) => socket.writable && socket.write('a')), 500)
-    const began = performance.now()
     await alive()
-    expect(performance.now() - began).toBeLessThan(2_000)
-    await expect.poll(() => closed, { timeout: 20_000, interval: 250 }).toBe(200)
+    // answered while they are still held, not once they are let go
+    expect(closed).toBeLessThan(200)
+    await expect.poll(() => closed, { timeout: 60_000, interval: 250 }).toBe(200)
     clearInterval(drip)
     await alive()
-  }, 30_000)
+  }, 120_000)
 
   it('a body that comes a letter now and then is let go once the time for a request is over', async () => {
     expect(LIMITS.requestTimeout).toBeLessThanOrEqual(60_000)
@@ -177,10 +177,10 @@ describe('requests made to break things', () => {
     ]
     socket.write([...head, ...more].join('\r\n'))
     const drip = setInterval(() => socket.writable && socket.write(' '), 200)
-    await expect.poll(() => closed, { timeout: 10_000, interval: 100 }).toBe(true)
+    await expect.poll(() => closed, { timeout: 60_000, interval: 100 }).toBe(true)
     clearInterval(drip)
     await hasty.stop()
-  }, 20_000)
+  }, 120_000)
 
   it('more connections than any window opens are hung up on, and those there are still answered', async () => {
     expect(LIMITS.maxConnections).toBeLessThanOrEqual(256)
@@ -196,12 +196,12 @@ describe('requests made to break things', () => {
       socket.on('close', () => (closed += 1))
       return socket
     })
-    await expect.poll(() => closed, { timeout: 5_000, interval: 50 }).toBeGreaterThanOrEqual(20)
+    await expect.poll(() => closed, { timeout: 30_000, interval: 50 }).toBeGreaterThanOrEqual(20)
     expect(await page()).toBe(200)
     for (const socket of sockets) socket.destroy()
     kept.destroy()
     await small.stop()
-  }, 20_000)
+  }, 120_000)
 
   it('10,000 requests in a burst are all answered, and memory does not grow with them', async () => {
     const agent = new Agent({ keepAlive: true, maxSockets: 32 })
@@ -230,5 +230,5 @@ describe('requests made to break things', () => {
     // a flood of refusals must not fill the disk with its own log
     expect(running.logged.length).toBeLessThan(100)
     await alive()
-  }, 90_000)
+  }, 120_000)
 })

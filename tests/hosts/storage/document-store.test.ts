@@ -330,7 +330,7 @@ describe.runIf(canForbid)('a folder that cannot be written', () => {
           problem: { code: 'not-saved', reason: 'the data folder cannot be written by this user' },
         })
       // the writer below conf would try for a second each time; what stands here is for a busy machine
-      expect(performance.now() - began).toBeLessThan(2_000)
+      expect(performance.now() - began).toBeLessThan(4_500)
     } finally {
       allowWriting(join(root, 'sites'))
     }

@@ -194,7 +194,7 @@ describe('the index of all sites', () => {
     const one = desk('one', -1)
     const listing = await one.list()
     expect([JSON.parse(listing.sites), listing.waiting.length]).toEqual([[], 3])
-    for (let i = 0; i < 100 && (await one.list()).waiting.length > 0; i += 1)
+    for (let i = 0; i < 2_000 && (await one.list()).waiting.length > 0; i += 1)
       await new Promise((go) => setTimeout(go, 10))
     expect((await names(one)).length).toBe(3)
   })

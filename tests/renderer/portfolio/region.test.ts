@@ -70,7 +70,7 @@ describe('all sites in a window', () => {
     const region = new Region(host(), NO_FILTER, BY_NAME)
     region.orderUntil('2026-12-31')
     await region.read()
-    await vi.waitFor(() => expect(region.sums).not.toBeNull())
+    await vi.waitFor(() => expect(region.sums).not.toBeNull(), 30_000)
     expect([region.look?.version, region.sums?.products[0]?.litres]).toEqual(['two', 22])
   })
 
