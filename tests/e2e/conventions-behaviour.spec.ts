@@ -4,7 +4,7 @@ import { plainInForcedColours } from './conventions/forced-colours'
 import { rest, walk } from './conventions/walk'
 import { expect, test } from './support/program'
 
-test.describe.configure({ mode: 'parallel', timeout: 300_000 })
+test.describe.configure({ mode: 'parallel' })
 test.use({ trace: 'off', actionTimeout: 20_000 })
 
 test('a text that is no number is kept, marked and explained without blame, in every field of every screen', async ({

@@ -41,7 +41,7 @@ async function smallElsewhere(page: Page): Promise<ReadonlySet<string>> {
 
 const HELP = 'body header.no-print > .tools > button:last-of-type'
 
-test.describe.configure({ mode: 'parallel', timeout: 300_000 })
+test.describe.configure({ mode: 'parallel' })
 // a trace of every Tab takes longer than the walk
 test.use({ trace: 'off', actionTimeout: 20_000 })
 

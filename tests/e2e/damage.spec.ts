@@ -38,7 +38,6 @@ const rowOf = (page: Page, name: string) =>
 test('each kind of damage to a site’s file is said in words, kept aside, and stops no other site', async ({
   browser,
 }) => {
-  test.setTimeout(240_000)
   const first = await startHost()
   const { dataFolder } = first
   const page = await browser.newPage()

@@ -203,7 +203,6 @@ for (const theme of ['light', 'dark'] as const)
   test(`no page of the glass check breaks an accessibility rule in the ${theme} theme, nor runs over at 320 px`, async ({
     program: page,
   }) => {
-    test.setTimeout(240_000)
     await page.emulateMedia({ colorScheme: theme })
     await page.setViewportSize({ width: 320, height: 640 })
     await openDemoSite(page, 'Quayside Banqueting')

@@ -7,7 +7,7 @@ export default defineConfig({
   outputDir: '../../test-results/e2e',
   fullyParallel: false,
   workers: 2,
-  timeout: 180_000,
+  timeout: 400_000,
   expect: { timeout: 30_000 },
   forbidOnly: true,
   // a shared machine may stand still for seconds; what needed it is named at the end, and none is silent about it

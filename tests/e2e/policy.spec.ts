@@ -145,7 +145,6 @@ for (const colours of ['light', 'dark'] as const)
   test(`every screen of every demo site, all folds open, on screen and on paper, breaks no rule of the policy, asks nobody else and links nowhere else (${colours})`, async ({
     page,
   }) => {
-    test.setTimeout(240_000)
     await page.emulateMedia({ colorScheme: colours })
     const host = await startHost()
     const wrongs = await watched(page, host.origin)

@@ -61,7 +61,6 @@ async function publish(page: Page): Promise<void> {
 test('two reps with one site and a shared folder each take in the other’s visit and end with both', async ({
   browser,
 }) => {
-  test.setTimeout(180_000)
   const root = mkdtempSync(join(tmpdir(), 'dosewright-team-'))
   mkdirSync(join(root, 'shared'))
   const anna = await rep(browser, root, 'anna')
@@ -147,7 +146,6 @@ test('two reps with one site and a shared folder each take in the other’s visi
 test('a site one rep removed does not come back by itself: it is offered as removed, and what it held here comes with it', async ({
   browser,
 }) => {
-  test.setTimeout(120_000)
   const root = mkdtempSync(join(tmpdir(), 'dosewright-team-'))
   mkdirSync(join(root, 'shared'))
   const anna = await rep(browser, root, 'anna')

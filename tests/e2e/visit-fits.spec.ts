@@ -102,7 +102,6 @@ test.describe('every state of a visit', () => {
   test('breaks no rule of access in either theme, is large enough for gloves, and fits 360 px and 400 % zoom', async ({
     program,
   }) => {
-    test.setTimeout(300_000)
     await quickTime(program)
     await openDemoSite(program, 'Lantern Lane Cafe')
     const whole = program.viewportSize() ?? { width: 1366, height: 768 }
