@@ -100,6 +100,25 @@ test.describe('with the text spacing a reader may set', () => {
   })
 })
 
+for (const [window, viewport] of [
+  ['a phone', { width: 412, height: 900 }],
+  ['a tablet', { width: 820, height: 1180 }],
+] as const)
+  test.describe(`with letters twice as large, on ${window}`, () => {
+    test.use({ viewport })
+
+    // WCAG 2.1, 1.4.4
+    test('no screen scrolls sideways or loses a control', async ({ program }) => {
+      await program.addInitScript(() =>
+        addEventListener('DOMContentLoaded', () => {
+          document.documentElement.style.fontSize = '200%'
+        }),
+      )
+      await program.reload()
+      expect(await walk(program, sideways)).toEqual([])
+    })
+  })
+
 test.describe('in a small window', () => {
   test.use({ viewport: { width: 1024, height: 560 } })
 
