@@ -1,9 +1,9 @@
+import type { Page } from '@playwright/test'
 import { atRest } from './support/history'
 import { expect, openDemoSite, test } from './support/program'
 
-test('Back closes the dialog it finds open, keeps what was entered before it, and only then leaves the screen', async ({
-  program: page,
-}) => {
+/** Opens a dialog over a site's spend, and gives the addresses of the site and of the screen under the dialog. */
+async function openDeliveries(page: Page): Promise<{ readonly site: string; readonly spend: string }> {
   await openDemoSite(page, 'Lantern Lane Cafe')
   const site = page.url()
   await page.getByRole('link', { name: 'Spend', exact: true }).click()
@@ -12,6 +12,13 @@ test('Back closes the dialog it finds open, keeps what was entered before it, an
   await page.getByRole('button', { name: 'Read in deliveries' }).click()
   await expect(page.getByRole('dialog')).toBeVisible()
   await atRest(page)
+  return { site, spend }
+}
+
+test('Back closes the dialog it finds open, keeps what was entered before it, and only then leaves the screen', async ({
+  program: page,
+}) => {
+  const { site, spend } = await openDeliveries(page)
   await page.goBack()
   await expect(page.getByRole('dialog')).toHaveCount(0)
   expect(page.url()).toBe(spend)
@@ -46,13 +53,7 @@ test('Back after a site was made in a dialog leads to the list, with no dialog o
 test('a step back that a busy machine takes late closes no dialog that opened meanwhile, and is not taken twice', async ({
   program: page,
 }) => {
-  await openDemoSite(page, 'Lantern Lane Cafe')
-  await page.getByRole('link', { name: 'Spend', exact: true }).click()
-  await page.getByRole('button', { name: 'Stock and orders' }).click()
-  const spend = page.url()
-  await page.getByRole('button', { name: 'Read in deliveries' }).click()
-  await expect(page.getByRole('dialog')).toBeVisible()
-  await atRest(page)
+  const { spend } = await openDeliveries(page)
   await page.evaluate(() => {
     const w = window as unknown as { step: () => void; asked: number }
     const go = history.go.bind(history)
@@ -64,6 +65,7 @@ test('a step back that a busy machine takes late closes no dialog that opened me
   })
   await page.keyboard.press('Escape')
   await expect.poll(() => page.evaluate(() => (window as unknown as { asked: number }).asked)).toBe(1)
+  // longer than a link waits for the step
   await page.waitForTimeout(2_500)
   await page.getByRole('button', { name: 'Help' }).click()
   const help = page.getByRole('dialog')

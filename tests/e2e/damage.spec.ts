@@ -44,7 +44,6 @@ test('each kind of damage to a site’s file is said in words, kept aside, and s
   page.setDefaultTimeout(30_000)
   await page.goto(await first.address())
   await addDemoSites(page)
-  await expect(page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
   await first.stop()
   const sites = readdirSync(join(dataFolder, 'sites'))
     .filter((file) => /^[\da-f-]{36}\.json$/u.test(file))
@@ -100,7 +99,6 @@ test('a newer file is left unchanged and said to be newer; a damaged one without
   page.setDefaultTimeout(30_000)
   await page.goto(await first.address())
   await addDemoSites(page)
-  await expect(page.getByRole('link', { name: 'Lantern Lane Cafe' })).toBeVisible()
   await first.stop()
   const [newer = '', lost = ''] = readdirSync(join(dataFolder, 'sites')).filter((file) =>
     /^[\da-f-]{36}\.json$/u.test(file),
